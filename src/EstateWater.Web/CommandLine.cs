@@ -1,0 +1,14 @@
+using System.CommandLine;
+
+namespace EstateWater.Web;
+
+/// <summary>The commands of the program; each feature adds its own.</summary>
+public static class CommandLine
+{
+    /// <summary>Runs a command and gives its exit code: 0 done, 2 bad input.</summary>
+    public static Task<int> Run(string[] args)
+    {
+        var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.");
+        return root.Parse(args).InvokeAsync();
+    }
+}

@@ -1,0 +1,1 @@
+return await EstateWater.Web.CommandLine.Run(args);

@@ -1,0 +1,2 @@
+Console.WriteLine("no benchmark named");
+return 1;

@@ -1,0 +1,2 @@
+Console.WriteLine("usage: simulation seed FOLDER");
+return 1;
