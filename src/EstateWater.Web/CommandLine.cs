@@ -9,6 +9,8 @@ public static class CommandLine
     public static Task<int> Run(string[] args)
     {
         var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.");
+        root.Add(Commands.PlanCommand.Build());
+        root.Add(Commands.AccuracyCommand.Build());
         return root.Parse(args).InvokeAsync();
     }
 }
