@@ -1,4 +1,5 @@
 using System.CommandLine;
+using EstateWater.Web.Commands;
 
 namespace EstateWater.Web;
 
@@ -9,6 +10,8 @@ public static class CommandLine
     public static Task<int> Run(string[] args)
     {
         var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.");
+        root.Subcommands.Add(ImportCommand.Create());
+        root.Subcommands.Add(ExportCommand.Create());
         return root.Parse(args).InvokeAsync();
     }
 }
