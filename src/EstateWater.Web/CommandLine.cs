@@ -1,4 +1,5 @@
 using System.CommandLine;
+using EstateWater.Web.Commands;
 
 namespace EstateWater.Web;
 
@@ -8,9 +9,13 @@ public static class CommandLine
     /// <summary>Runs a command and gives its exit code: 0 done, 2 bad input.</summary>
     public static Task<int> Run(string[] args)
     {
-        var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.");
-        root.Add(Commands.PlanCommand.Build());
-        root.Add(Commands.AccuracyCommand.Build());
+        var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.")
+        {
+            PlanCommand.Create(),
+            ImportCommand.Create(),
+            ExportCommand.Create(),
+            AccuracyCommand.Create(),
+        };
         return root.Parse(args).InvokeAsync();
     }
 }

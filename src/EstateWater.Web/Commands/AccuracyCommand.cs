@@ -11,7 +11,7 @@ internal static class AccuracyCommand
 {
     private static readonly int[] Leads = [1, 3, 7, 10];
 
-    public static Command Build()
+    public static Command Create()
     {
         var data = new Option<string>("--data") { Description = "The estate folder.", Required = true };
         var rows = new Option<string?>("--out") { Description = "A CSV file for every outlook that was held against a set." };

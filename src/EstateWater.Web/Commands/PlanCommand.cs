@@ -9,7 +9,7 @@ namespace EstateWater.Web.Commands;
 /// <summary><c>plan</c>: plans from an estate folder without touching any database.</summary>
 internal static class PlanCommand
 {
-    public static Command Build()
+    public static Command Create()
     {
         var data = new Option<string>("--data") { Description = "The estate folder.", Required = true };
         var asOf = new Option<string>("--as-of") { Description = "The moment the plan looks from: an ISO 8601 instant with an offset.", Required = true };
