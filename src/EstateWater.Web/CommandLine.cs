@@ -11,11 +11,19 @@ public static class CommandLine
     {
         var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.")
         {
+            ServeCommand.Create(),
             PlanCommand.Create(),
             ImportCommand.Create(),
             ExportCommand.Create(),
             AccuracyCommand.Create(),
         };
-        return root.Parse(args).InvokeAsync();
+        return root.Parse(WithDefaultCommand(args)).InvokeAsync();
+    }
+
+    /// <summary>Serving is what the program does when no command is named.</summary>
+    internal static string[] WithDefaultCommand(string[] args)
+    {
+        var namesCommand = args is [var first, ..] && (!first.StartsWith('-') || first is "-h" or "-?" or "--help" or "--version");
+        return namesCommand ? args : [ServeCommand.Name, .. args];
     }
 }
