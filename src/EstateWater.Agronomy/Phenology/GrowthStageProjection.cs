@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
-using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -30,11 +31,11 @@ public sealed class GrowthStageProjection
         GrowthStageCurve? curve = null)
     {
         ArgumentNullException.ThrowIfNull(observed);
-        this.latitudeDegrees = Require.Latitude(latitudeDegrees);
+        this.latitudeDegrees = WeatherInput.Latitude(latitudeDegrees);
         this.dailyMeanC = dailyMeanC ?? new Dictionary<DateOnly, double>();
         this.curve = curve ?? GrowthStageCurve.For(VarietyHeatNeeds.AnyVariety);
         this.observed = observed
-            .Select(o => (o.Date, ElStage: Require.InRange(o.ElStage, GrowthStages.First, GrowthStages.Last, "as modified E-L number", "ElStage")))
+            .Select(o => (o.Date, ElStage: Require.Within(o.ElStage, GrowthStages.First, GrowthStages.Last, "as modified E-L number", "ElStage")))
             .ToLookup(o => Season.YearOf(o.Date, latitudeDegrees));
     }
 

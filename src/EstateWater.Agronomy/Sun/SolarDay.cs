@@ -1,4 +1,6 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Sun;
 
@@ -37,9 +39,9 @@ public sealed record SolarDay(
     public static SolarDay For(DateOnly date, double latitudeDegrees, double longitudeDegrees, TimeZoneInfo zone)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        Require.InRange(date.Year, 1901, 2099, "as the year", nameof(date));
-        Require.Latitude(latitudeDegrees);
-        Require.Longitude(longitudeDegrees);
+        Require.Within(date.Year, 1901, 2099, "as the year", nameof(date));
+        WeatherInput.Latitude(latitudeDegrees);
+        WeatherInput.Longitude(longitudeDegrees);
         var noon = NoonOf(date, longitudeDegrees, zone);
         var sun = SolarGeometry.At(noon);
         var rise = EventOf(noon, latitudeDegrees, sun, -1);

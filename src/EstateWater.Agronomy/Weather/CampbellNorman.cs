@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -14,8 +15,8 @@ public static class CampbellNorman
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double TemperatureC(double tMinC, double tMaxC, double solarHour)
     {
-        Require.DayExtremes(tMinC, tMaxC);
-        Require.InRange(solarHour, 0, 24, "h");
+        WeatherInput.DayExtremes(tMinC, tMaxC);
+        Require.Within(solarHour, 0, 24, "h");
         var gamma = 0.44
             - (0.46 * Math.Sin(0.9 + (Math.PI * solarHour / 12)))
             + (0.11 * Math.Sin(0.9 + (Math.PI * solarHour / 6)));

@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -18,7 +19,7 @@ public static class SolarRadiation
     public static double FromSunshineMjPerM2(double extraterrestrialMjPerM2, double sunshineH, double daylightH)
     {
         Extraterrestrial(extraterrestrialMjPerM2);
-        Require.InRange(sunshineH, 0, Require.InRange(daylightH, 0, 24, "h"), "h, the daylight being the most");
+        Require.Within(sunshineH, 0, Require.Within(daylightH, 0, 24, "h"), "h, the daylight being the most");
         return daylightH > 0 ? (0.25 + (0.50 * sunshineH / daylightH)) * extraterrestrialMjPerM2 : 0;
     }
 
@@ -29,7 +30,7 @@ public static class SolarRadiation
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double ClearSkyMjPerM2(double extraterrestrialMjPerM2, double elevationM)
     {
-        Require.InRange(elevationM, -500, 6000, "m");
+        Require.Within(elevationM, -500, 6000, "m");
         return (0.75 + (2e-5 * elevationM)) * Extraterrestrial(extraterrestrialMjPerM2);
     }
 
@@ -46,10 +47,10 @@ public static class SolarRadiation
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double ClearSkyWithVapourMjPerM2(double latitudeDegrees, int dayOfYear, double pressureKpa, double vapourKpa)
     {
-        Require.InRange(pressureKpa, 30, 110, "kPa");
-        Require.InRange(vapourKpa, 0, 20, "kPa");
-        var phi = double.DegreesToRadians(Require.Latitude(latitudeDegrees));
-        var seasonal = Math.Sin((2 * Math.PI * Require.DayOfYear(dayOfYear) / 365) - 1.39);
+        Require.Within(pressureKpa, 30, 110, "kPa");
+        Require.Within(vapourKpa, 0, 20, "kPa");
+        var phi = double.DegreesToRadians(WeatherInput.Latitude(latitudeDegrees));
+        var seasonal = Math.Sin((2 * Math.PI * WeatherInput.DayOfYear(dayOfYear) / 365) - 1.39);
         var sinElevation = Math.Max(0.01, Math.Sin(0.85 + (0.3 * phi * seasonal) - (0.42 * phi * phi)));
         var water = (0.14 * vapourKpa * pressureKpa) + 2.1;
         var beam = 0.98 * Math.Exp((-0.00146 * pressureKpa / sinElevation) - (0.075 * Math.Pow(water / sinElevation, 0.4)));
@@ -70,10 +71,10 @@ public static class SolarRadiation
     {
         Extraterrestrial(extraterrestrialMjPerM2);
         Extraterrestrial(clearSkyMjPerM2);
-        Require.DayExtremes(tMinC, tMaxC);
-        Require.InRange(coefficient, 0.10, 0.25, "°C^−0.5");
+        WeatherInput.DayExtremes(tMinC, tMaxC);
+        Require.Within(coefficient, 0.10, 0.25, "°C^−0.5");
         return Math.Min(clearSkyMjPerM2, coefficient * Math.Sqrt(tMaxC - tMinC) * extraterrestrialMjPerM2);
     }
 
-    private static double Extraterrestrial(double mjPerM2) => Require.InRange(mjPerM2, 0, 60, "MJ/m²", "radiation");
+    private static double Extraterrestrial(double mjPerM2) => Require.Within(mjPerM2, 0, 60, "MJ/m²", "radiation");
 }

@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -15,7 +16,7 @@ public static class VapourPressureDeficit
     /// <remarks>VPD = e°(T) (1 − RH/100).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double AtKpa(double tempC, double rhPct) =>
-        SaturationVapourPressure.AtKpa(tempC) * (1 - (Require.Humidity(rhPct) / 100));
+        SaturationVapourPressure.AtKpa(tempC) * (1 - (WeatherInput.Humidity(rhPct) / 100));
 
     /// <summary>At one moment, from temperature and vapour pressure; 0 when the air is saturated. [kPa]</summary>
     /// <param name="tempC">Air temperature, −60 to 60. [°C]</param>
@@ -23,7 +24,7 @@ public static class VapourPressureDeficit
     /// <remarks>VPD = e°(T) − e_a, not below 0.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromVapourKpa(double tempC, double vapourKpa) =>
-        Math.Max(0, SaturationVapourPressure.AtKpa(tempC) - Require.InRange(vapourKpa, 0, 20, "kPa"));
+        Math.Max(0, SaturationVapourPressure.AtKpa(tempC) - Require.Within(vapourKpa, 0, 20, "kPa"));
 
     /// <summary>FAO's mean of a day, as it enters evapotranspiration. [kPa]</summary>
     /// <param name="day">The day; without humidity the lowest temperature is the dew point.</param>
