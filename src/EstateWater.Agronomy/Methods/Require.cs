@@ -45,4 +45,32 @@ internal static class Require
         AirTemperature(tMinC);
         InRange(tMaxC, tMinC, 60, "°C, the day's lowest being the least");
     }
+
+    /// <summary>Gives the value back when it is finite and above the limit.</summary>
+    public static double Above(double value, double limit, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        value > limit && double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"Expected a finite value above {limit} {unit}."));
+
+    /// <summary>Gives the value back when it is finite and at least the limit.</summary>
+    public static double AtLeast(double value, double limit, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        value >= limit && double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"Expected a finite value of at least {limit} {unit}."));
+
+    /// <summary>Gives the list back when it is long enough and every value is finite.</summary>
+    public static IReadOnlyList<double> Values(IReadOnlyList<double> values, int atLeast, [CallerArgumentExpression(nameof(values))] string name = "")
+    {
+        ArgumentNullException.ThrowIfNull(values, name);
+        AtLeast(values.Count, atLeast, "values", name);
+        foreach (var value in values)
+        {
+            if (!double.IsFinite(value))
+            {
+                throw new ArgumentOutOfRangeException(name, value, "Expected finite values only.");
+            }
+        }
+
+        return values;
+    }
 }
