@@ -24,7 +24,7 @@ public sealed record ReadingSetRules
     /// <summary>Shorter in the bag than this gets a note. Common practice: at least a quarter of an hour, an hour is better. [min]</summary>
     public double GoodBagMin { get; init; } = 15;
 
-    /// <summary>Longer from cut to chamber is doubtful. Levin (2019): up to 30 s did no harm. [s]</summary>
+    /// <summary>Longer from cut to chamber gets a note. Levin (2019): up to 30 s did no harm. [s]</summary>
     public double LongDelayS { get; init; } = 30;
 
     /// <summary>Longer from cut to chamber is refused unless the leaf was bagged. Ours. [s]</summary>
