@@ -58,6 +58,12 @@ internal static class Require
             ? value
             : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"Expected a finite value of at least {limit} {unit}."));
 
+    /// <summary>Gives the value back when it is finite.</summary>
+    public static double Finite(double value, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, $"Expected a finite value in {unit}.");
+
     /// <summary>Gives the list back when it is long enough and every value is finite.</summary>
     public static IReadOnlyList<double> Values(IReadOnlyList<double> values, int atLeast, [CallerArgumentExpression(nameof(values))] string name = "")
     {

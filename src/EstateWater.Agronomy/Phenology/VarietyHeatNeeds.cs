@@ -1,4 +1,5 @@
 using System.Globalization;
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Phenology;
@@ -54,10 +55,10 @@ public sealed record VarietyHeatNeeds(string Variety, double FloweringCd, double
         string.Empty, 1266, 2584, SourceAgreement.Fallback, "About the median of the varieties in Parker et al. (2013); no value for this variety");
 
     /// <inheritdoc cref="VarietyHeatNeeds(string, double, double, SourceAgreement, string)" path="/param[@name='FloweringCd']"/>
-    public double FloweringCd { get; init; } = Require.Within(FloweringCd, 800, 2000, "°C·d");
+    public double FloweringCd { get; init; } = Require.InRange(FloweringCd, 800, 2000, "°C·d");
 
     /// <inheritdoc cref="VarietyHeatNeeds(string, double, double, SourceAgreement, string)" path="/param[@name='VeraisonCd']"/>
-    public double VeraisonCd { get; init; } = Require.Within(VeraisonCd, 1800, 3600, "°C·d");
+    public double VeraisonCd { get; init; } = Require.InRange(VeraisonCd, 1800, 3600, "°C·d");
 
     /// <summary>The values of a variety, whatever its case and accents; those of any variety when it is not listed.</summary>
     /// <param name="variety">Name; null when not known.</param>

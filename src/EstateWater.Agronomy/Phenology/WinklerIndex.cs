@@ -31,7 +31,7 @@ public static class WinklerIndex
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
     public static int Region(double degreeDays)
     {
-        var fahrenheit = Require.Within(degreeDays, 0, 6000, "°C·d") * 1.8;
+        var fahrenheit = Require.InRange(degreeDays, 0, 6000, "°C·d") * 1.8;
         return 1 + UpperLimitsFahrenheit.Count(limit => fahrenheit > limit);
     }
 }

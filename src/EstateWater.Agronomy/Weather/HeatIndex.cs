@@ -53,7 +53,7 @@ public static class HeatIndex
 
     private static void Check(double tempF, double rhPct)
     {
-        Require.Within(tempF, -76, 140, "°F");
+        Require.InRange(tempF, -76, 140, "°F");
         WeatherInput.Humidity(rhPct);
     }
 
