@@ -30,6 +30,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         {
             Add(courses, quarters, int.MaxValue, paid: true, spared);
             TakeBack(courses, quarters);
+            JoinShortSets(quarters);
         }
 
         return Need(valve, courses, quarters, spared, byHand: false);
@@ -74,7 +75,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             Courses = courses,
             QuartersByNight = quarters,
             NightShare = NightShares(courses, quarters.Sum()),
-            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Falling([.. spared.Take(pieces)]),
+            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), 2)).Take(pieces)]),
             ByHand = byHand,
         };
     }
@@ -156,6 +157,33 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
                 }
 
                 cost = less;
+            }
+        }
+    }
+
+    // A remnant too short for a set goes to the nearest night that has one and room for it, else it becomes a short set.
+    private void JoinShortSets(int[] quarters)
+    {
+        for (var night = 0; night < quarters.Length; night++)
+        {
+            if (quarters[night] is 0 or >= ShortestSetQuarters)
+            {
+                continue;
+            }
+
+            var remnant = quarters[night];
+            var others = Enumerable.Range(0, quarters.Length)
+                .Where(n => n != night && quarters[n] > 0 && quarters[n] + remnant <= nights[n].Quarters)
+                .OrderBy(n => Math.Abs(n - night)).ThenBy(n => n)
+                .ToList();
+            if (others.Count > 0)
+            {
+                quarters[others[0]] += remnant;
+                quarters[night] = 0;
+            }
+            else
+            {
+                quarters[night] = Math.Min(ShortestSetQuarters, nights[night].Quarters);
             }
         }
     }

@@ -52,6 +52,6 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 
-        return this with { Sets = settled, StillWanted = wanted.Where(w => w.Value > 0).ToDictionary() };
+        return this with { Sets = settled, StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary() };
     }
 }
