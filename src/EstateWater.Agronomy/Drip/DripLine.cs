@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Drip;
@@ -74,14 +75,14 @@ public static class DripLine
     /// <param name="efficiency">Application efficiency, above 0 to 1; the emission uniformity where nothing better is known. [–]</param>
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     public static double GrossMm(double netMm, double efficiency) =>
-        Require.AtLeast(netMm, 0, "mm") / Require.Within(efficiency, 0.01, 1, "(share)");
+        Require.AtLeast(netMm, 0, "mm") / Require.InRange(efficiency, 0.01, 1, "(share)");
 
     /// <summary>Depth that reaches the roots of a depth applied. [mm]</summary>
     /// <param name="grossMm">0 or more. [mm]</param>
     /// <param name="efficiency">Above 0 to 1. [–]</param>
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     public static double NetMm(double grossMm, double efficiency) =>
-        Require.AtLeast(grossMm, 0, "mm") * Require.Within(efficiency, 0.01, 1, "(share)");
+        Require.AtLeast(grossMm, 0, "mm") * Require.InRange(efficiency, 0.01, 1, "(share)");
 
     /// <summary>Hours that a depth takes. [h]</summary>
     /// <param name="grossMm">0 or more. [mm]</param>

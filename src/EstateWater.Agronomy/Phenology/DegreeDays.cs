@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
@@ -86,10 +85,10 @@ public static class DegreeDays
     private static void Check(double tMinC, double tMaxC, double lowerC, double? upperC)
     {
         WeatherInput.DayExtremes(tMinC, tMaxC);
-        Require.Within(lowerC, -20, 40, "°C", "baseC");
+        Require.InRange(lowerC, -20, 40, "°C", "baseC");
         if (upperC is { } upper)
         {
-            Require.Within(upper, lowerC, 60, "°C, the base being the least", nameof(upperC));
+            Require.InRange(upper, lowerC, 60, "°C, the base being the least", nameof(upperC));
         }
     }
 }

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
@@ -30,7 +29,7 @@ public static class GrapevineFloweringVeraison
     public static ThermalEvent? Reached(IReadOnlyDictionary<DateOnly, double> dailyMeanC, DateOnly start, double requirementCd)
     {
         ArgumentNullException.ThrowIfNull(dailyMeanC);
-        Require.Within(requirementCd, 1, 6000, "°C·d");
+        Require.InRange(requirementCd, 1, 6000, "°C·d");
         var sum = 0.0;
         for (var date = start; dailyMeanC.TryGetValue(date, out var mean); date = date.AddDays(1))
         {

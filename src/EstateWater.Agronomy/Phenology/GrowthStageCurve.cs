@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -78,13 +77,13 @@ public sealed class GrowthStageCurve
     /// <param name="elStage">1 to 47.</param>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
     public double ProgressAt(double elStage) => Interpolate(
-        Require.Within(elStage, GrowthStages.First, GrowthStages.Last, "as modified E-L number"), p => p.ElStage, p => p.ProgressCd);
+        Require.InRange(elStage, GrowthStages.First, GrowthStages.Last, "as modified E-L number"), p => p.ElStage, p => p.ProgressCd);
 
     /// <summary>Stage at a progress, 1 to 47.</summary>
     /// <param name="progressCd">At or above 0. [°C·d]</param>
     /// <exception cref="ArgumentOutOfRangeException">Below 0, or not a number.</exception>
     public double StageAt(double progressCd) =>
-        Interpolate(Require.Within(progressCd, 0, double.MaxValue, "°C·d"), p => p.ProgressCd, p => p.ElStage);
+        Interpolate(Require.InRange(progressCd, 0, double.MaxValue, "°C·d"), p => p.ProgressCd, p => p.ElStage);
 
     /// <summary>Progress that a day brings where its temperature is not known. [°C·d]</summary>
     /// <param name="daysAfterStart">Days after the start of the sum; before it nothing happens. [d]</param>

@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
@@ -35,7 +35,7 @@ public sealed class GrowthStageProjection
         this.dailyMeanC = dailyMeanC ?? new Dictionary<DateOnly, double>();
         this.curve = curve ?? GrowthStageCurve.For(VarietyHeatNeeds.AnyVariety);
         this.observed = observed
-            .Select(o => (o.Date, ElStage: Require.Within(o.ElStage, GrowthStages.First, GrowthStages.Last, "as modified E-L number", "ElStage")))
+            .Select(o => (o.Date, ElStage: Require.InRange(o.ElStage, GrowthStages.First, GrowthStages.Last, "as modified E-L number", "ElStage")))
             .ToLookup(o => Season.YearOf(o.Date, latitudeDegrees));
     }
 

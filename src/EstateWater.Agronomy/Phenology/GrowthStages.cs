@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -30,7 +29,7 @@ public static class GrowthStages
     /// <exception cref="ArgumentOutOfRangeException">Outside 1 to 47, or not a number.</exception>
     public static string NameOf(double elStage)
     {
-        Require.Within(elStage, First, Last, "as modified E-L number");
+        Require.InRange(elStage, First, Last, "as modified E-L number");
         return All.Last(stage => stage.ElStage <= elStage).Name;
     }
 }

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
@@ -18,7 +17,7 @@ public static class HuglinIndex
     /// <exception cref="ArgumentException">A date given twice.</exception>
     public static SeasonSum Of(IEnumerable<DailyWeather> days, int year, double latitudeDegrees, double? coefficient = null)
     {
-        var k = Require.Within(coefficient ?? DayLengthCoefficient(latitudeDegrees), 0.9, 1.2, "as k", nameof(coefficient));
+        var k = Require.InRange(coefficient ?? DayLengthCoefficient(latitudeDegrees), 0.9, 1.2, "as k", nameof(coefficient));
         var (from, to) = Season.IsSouthern(latitudeDegrees)
             ? (new DateOnly(year - 1, 10, 1), new DateOnly(year, 3, 31))
             : (new DateOnly(year, 4, 1), new DateOnly(year, 9, 30));

@@ -1,5 +1,5 @@
 using System.Globalization;
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -69,7 +69,7 @@ public sealed record VarietyHeatNeeds(string Variety, double FloweringCd, double
             ?? AnyVariety;
     }
 
-    private static double Flowering(double value) => Require.Within(value, 800, 2000, "°C·d", nameof(FloweringCd));
+    private static double Flowering(double value) => Require.InRange(value, 800, 2000, "°C·d", nameof(FloweringCd));
 
-    private static double Veraison(double value) => Require.Within(value, 1800, 3600, "°C·d", nameof(VeraisonCd));
+    private static double Veraison(double value) => Require.InRange(value, 1800, 3600, "°C·d", nameof(VeraisonCd));
 }

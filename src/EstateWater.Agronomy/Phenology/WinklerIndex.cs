@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
@@ -31,7 +30,7 @@ public static class WinklerIndex
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
     public static int Region(double degreeDays)
     {
-        var fahrenheit = Require.Within(degreeDays, 0, 6000, "°C·d") * 1.8;
+        var fahrenheit = Require.InRange(degreeDays, 0, 6000, "°C·d") * 1.8;
         return 1 + UpperLimitsFahrenheit.Count(limit => fahrenheit > limit);
     }
 }

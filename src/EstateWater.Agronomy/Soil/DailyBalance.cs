@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Soil;
 
@@ -22,8 +22,8 @@ public static class DailyBalance
         day.Validate();
         var total = rootZone.TotalAvailableWaterMm;
         var wettedTotal = total * rootZone.WettedFraction;
-        var wetted = new Bucket(wettedTotal, Require.Within(start.WettedMm, 0, wettedTotal + RoundingMm, "mm"));
-        var other = new Bucket(total - wettedTotal, Require.Within(start.OtherMm, 0, total - wettedTotal + RoundingMm, "mm"));
+        var wetted = new Bucket(wettedTotal, Require.InRange(start.WettedMm, 0, wettedTotal + RoundingMm, "mm"));
+        var other = new Bucket(total - wettedTotal, Require.InRange(start.OtherMm, 0, total - wettedTotal + RoundingMm, "mm"));
         var wettedWaterMm = (day.RainMm * rootZone.WettedFraction) + day.IrrigationMm;
         var otherWaterMm = day.RainMm * (1 - rootZone.WettedFraction);
         var early = rootZone.EventTiming == WaterEventTiming.StartOfDay;
@@ -77,9 +77,10 @@ public static class DailyBalance
         /// <summary>Takes water in; gives back what percolates.</summary>
         public double Receive(double waterMm)
         {
-            var percolation = Math.Max(0, waterMm - DepletionMm);
-            DepletionMm -= waterMm - percolation;
-            return percolation;
+            // One subtraction for both keeps depletion from ending a rounding below nothing.
+            var balance = DepletionMm - waterMm;
+            DepletionMm = Math.Max(0, balance);
+            return Math.Max(0, -balance);
         }
 
         public void Give(double waterMm) => DepletionMm = Math.Clamp(DepletionMm + waterMm, 0, totalMm);

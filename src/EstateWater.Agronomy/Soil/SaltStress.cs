@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Soil;
 
@@ -46,7 +46,7 @@ public static class SaltStress
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     /// <remarks>Eq. 90 solved for ET: 1 − (1 − Ya∕Ym)∕Ky, not below 0.</remarks>
     public static double RelativeEtFromYield(double relativeYield, double yieldResponse = GrapeYieldResponse) =>
-        Math.Max(0, 1 - ((1 - Require.Within(relativeYield, 0, 1, "(share)")) / Require.Above(yieldResponse, 0, "(yield response)")));
+        Math.Max(0, 1 - ((1 - Require.InRange(relativeYield, 0, 1, "(share)")) / Require.Above(yieldResponse, 0, "(yield response)")));
 
     /// <summary>Share of the water that must pass below the roots to hold the salt. [–]</summary>
     /// <param name="waterEcDsPerM">Salinity of the irrigation water, 0 to below 5·<paramref name="wantedSoilEcDsPerM"/>∕2. [dS/m]</param>
@@ -57,7 +57,7 @@ public static class SaltStress
     public static double LeachingRequirement(double waterEcDsPerM, double wantedSoilEcDsPerM = GrapeThresholdDsPerM)
     {
         Require.Above(wantedSoilEcDsPerM, 0, "dS/m");
-        Require.Within(waterEcDsPerM, 0, 2.475 * wantedSoilEcDsPerM, "dS/m (saltier water cannot hold the soil there)");
+        Require.InRange(waterEcDsPerM, 0, 2.475 * wantedSoilEcDsPerM, "dS/m (saltier water cannot hold the soil there)");
         return waterEcDsPerM / ((5 * wantedSoilEcDsPerM) - waterEcDsPerM);
     }
 
@@ -68,7 +68,7 @@ public static class SaltStress
     /// <remarks>Eq. 93: ECe = (1 + LF)∕LF · ECw∕5.</remarks>
     public static double SteadySoilEc(double waterEcDsPerM, double leachingFraction)
     {
-        Require.Within(leachingFraction, 0.01, 1, "(share)");
+        Require.InRange(leachingFraction, 0.01, 1, "(share)");
         return (1 + leachingFraction) / leachingFraction * Require.AtLeast(waterEcDsPerM, 0, "dS/m") / 5;
     }
 

@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
@@ -86,7 +86,7 @@ public static class Descriptive
     public static double StudentT(double degreesOfFreedom, double confidence = 0.95)
     {
         Require.AtLeast(degreesOfFreedom, 1, "degrees of freedom");
-        Require.Within(confidence, 1e-9, 1 - 1e-9, "(share)");
+        Require.InRange(confidence, 1e-9, 1 - 1e-9, "(share)");
         return StudentTQuantile(1 - ((1 - confidence) / 2), degreesOfFreedom);
     }
 

@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace EstateWater.Agronomy.Statistics;
@@ -55,7 +55,7 @@ public sealed record LeastSquares
         foreach (var column in columns)
         {
             Require.Values(column, y.Count, nameof(columns));
-            Require.Within(column.Count, y.Count, y.Count, "values in each column", nameof(columns));
+            Require.InRange(column.Count, y.Count, y.Count, "values in each column", nameof(columns));
         }
 
         var design = Matrix<double>.Build.Dense(y.Count, parameters, (row, j) =>

@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
@@ -72,7 +72,7 @@ public static class Outliers
     public static double GrubbsCritical(int count, OutlierSide side = OutlierSide.Both, double significance = 0.05)
     {
         double n = Require.AtLeast(count, 3, "values");
-        Require.Within(significance, 1e-9, 0.5 - 1e-9, "(share)");
+        Require.InRange(significance, 1e-9, 0.5 - 1e-9, "(share)");
         var tail = side == OutlierSide.Both ? significance / (2 * n) : significance / n;
         var t = Descriptive.StudentTQuantile(1 - tail, n - 2);
         return (n - 1) / Math.Sqrt(n) * Math.Sqrt(t * t / (n - 2 + (t * t)));

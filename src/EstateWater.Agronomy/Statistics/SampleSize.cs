@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
@@ -19,8 +19,8 @@ public static class SampleSize
     {
         Require.Above(standardDeviation, 0, "(unit of the values)");
         Require.Above(halfWidth, 0, "(unit of the values)");
-        Require.Within(confidence, 1e-9, 1 - 1e-9, "(share)");
-        Require.Within(standardDeviation / halfWidth, 0, Math.Sqrt(Most) / 5, "(standard deviation over half-width)", nameof(halfWidth));
+        Require.InRange(confidence, 1e-9, 1 - 1e-9, "(share)");
+        Require.InRange(standardDeviation / halfWidth, 0, Math.Sqrt(Most) / 5, "(standard deviation over half-width)", nameof(halfWidth));
 
         var n = 2;
         while (Descriptive.StudentT(n - 1, confidence) * standardDeviation / Math.Sqrt(n) > halfWidth && n < Most)

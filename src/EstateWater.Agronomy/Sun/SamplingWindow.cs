@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Sun;
 
@@ -25,8 +24,8 @@ public sealed record SamplingWindow(DateTimeOffset From, DateTimeOffset To)
     {
         ArgumentNullException.ThrowIfNull(day);
         return new SamplingWindow(
-            day.Noon.AddHours(-Require.Within(hoursBefore, 0, 6, "h")),
-            day.Noon.AddHours(Require.Within(hoursAfter, 0, 6, "h")));
+            day.Noon.AddHours(-Require.InRange(hoursBefore, 0, 6, "h")),
+            day.Noon.AddHours(Require.InRange(hoursAfter, 0, 6, "h")));
     }
 
     /// <summary>Whether an instant lies within, ends included.</summary>

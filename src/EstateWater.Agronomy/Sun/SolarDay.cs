@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Sun;
@@ -39,7 +38,7 @@ public sealed record SolarDay(
     public static SolarDay For(DateOnly date, double latitudeDegrees, double longitudeDegrees, TimeZoneInfo zone)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        Require.Within(date.Year, 1901, 2099, "as the year", nameof(date));
+        Require.InRange(date.Year, 1901, 2099, "as the year", nameof(date));
         WeatherInput.Latitude(latitudeDegrees);
         WeatherInput.Longitude(longitudeDegrees);
         var noon = NoonOf(date, longitudeDegrees, zone);

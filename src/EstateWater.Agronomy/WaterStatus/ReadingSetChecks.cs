@@ -1,6 +1,6 @@
 using System.Globalization;
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Statistics;
-using EstateWater.Agronomy.Units;
 using static EstateWater.Agronomy.WaterStatus.FindingSeverity;
 using static EstateWater.Agronomy.WaterStatus.ReadingCheck;
 

@@ -1,5 +1,5 @@
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Statistics;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.WaterStatus;
 
@@ -67,10 +67,10 @@ public sealed record ReadingSetStatistics
         Require.AtLeast(leaves.Count, 1, "leaves", nameof(leaves));
         foreach (var leaf in leaves)
         {
-            Require.Within(leaf.TensionMpa, 0, 10, "MPa of tension", nameof(leaves));
+            Require.InRange(leaf.TensionMpa, 0, 10, "MPa of tension", nameof(leaves));
         }
 
-        Require.Within(leaves.Select(l => l.Measure).Distinct().Count(), 1, 1, "measure in a set: leaf, stem and predawn are never averaged", nameof(leaves));
+        Require.InRange(leaves.Select(l => l.Measure).Distinct().Count(), 1, 1, "measure in a set: leaf, stem and predawn are never averaged", nameof(leaves));
 
         var outliers = Outliers.ByModifiedZ([.. leaves.Select(l => l.TensionMpa)]);
         var all = Summarise(leaves, outliers);

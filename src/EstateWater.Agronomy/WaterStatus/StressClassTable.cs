@@ -1,5 +1,5 @@
 using System.Collections.Frozen;
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.WaterStatus;
 
@@ -33,11 +33,11 @@ public sealed class StressClassTable
     {
         ArgumentNullException.ThrowIfNull(words);
         ArgumentNullException.ThrowIfNull(limitsMpa);
-        Require.Within(words.Count, Classes, Classes, "words", nameof(words));
+        Require.InRange(words.Count, Classes, Classes, "words", nameof(words));
         foreach (var (_, rising) in limitsMpa)
         {
             Require.Values(rising, Classes - 1, nameof(limitsMpa));
-            Require.Within(rising.Count, Classes - 1, Classes - 1, "limits", nameof(limitsMpa));
+            Require.InRange(rising.Count, Classes - 1, Classes - 1, "limits", nameof(limitsMpa));
             for (var i = 0; i < rising.Count; i++)
             {
                 Require.Above(rising[i], i == 0 ? 0 : rising[i - 1], "MPa (limits rise)", nameof(limitsMpa));
@@ -118,7 +118,7 @@ public sealed class StressClassTable
     /// <exception cref="ArgumentOutOfRangeException">The tension is outside its range, or the table does not know the measure.</exception>
     public StressClass Classify(WaterPotentialMeasure measure, double tensionMpa)
     {
-        Require.Within(tensionMpa, 0, 10, "MPa of tension");
+        Require.InRange(tensionMpa, 0, 10, "MPa of tension");
         var level = LimitsMpa(measure).Count(limit => tensionMpa > limit + RoundingMpa);
         return new StressClass(level, Words[level]);
     }
@@ -128,5 +128,5 @@ public sealed class StressClassTable
     /// <param name="tensionBar">0 to 100. [bar, positive]</param>
     /// <exception cref="ArgumentOutOfRangeException">The tension is outside its range, or the table does not know the measure.</exception>
     public StressClass ClassifyBar(WaterPotentialMeasure measure, double tensionBar) =>
-        Classify(measure, Require.Within(tensionBar, 0, 100, "bar of tension") / 10);
+        Classify(measure, Require.InRange(tensionBar, 0, 100, "bar of tension") / 10);
 }

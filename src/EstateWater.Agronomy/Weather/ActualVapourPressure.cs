@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -22,9 +21,9 @@ public static class ActualVapourPressure
     public static double FromPsychrometerKpa(double dryC, double wetC, double pressureKpa, double instrument = 0.000662)
     {
         WeatherInput.AirTemperature(dryC);
-        Require.Within(wetC, -60, dryC, "°C");
-        Require.Within(pressureKpa, 30, 110, "kPa");
-        Require.Within(instrument, 0.0005, 0.0015, "1/°C");
+        Require.InRange(wetC, -60, dryC, "°C");
+        Require.InRange(pressureKpa, 30, 110, "kPa");
+        Require.InRange(instrument, 0.0005, 0.0015, "1/°C");
         return Math.Max(0, SaturationVapourPressure.AtKpa(wetC) - (instrument * pressureKpa * (dryC - wetC)));
     }
 
@@ -37,7 +36,7 @@ public static class ActualVapourPressure
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromExtremesKpa(double tMinC, double tMaxC, double rhMaxPct, double rhMinPct)
     {
-        Require.Within(rhMinPct, 0, WeatherInput.Humidity(rhMaxPct), "%, the day's highest being the most");
+        Require.InRange(rhMinPct, 0, WeatherInput.Humidity(rhMaxPct), "%, the day's highest being the most");
         return (FromMaximumHumidityKpa(tMinC, rhMaxPct) + FromMinimumHumidityKpa(tMaxC, rhMinPct)) / 2;
     }
 

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -13,7 +12,7 @@ public static class AirPressure
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
     public static double AtElevationKpa(double elevationM)
     {
-        Require.Within(elevationM, -500, 6000, "m");
+        Require.InRange(elevationM, -500, 6000, "m");
         return 101.3 * Math.Pow((293 - (0.0065 * elevationM)) / 293, 5.26);
     }
 
@@ -21,5 +20,5 @@ public static class AirPressure
     /// <param name="pressureKpa">Air pressure, 30 to 110. [kPa]</param>
     /// <remarks>γ = 0.665×10⁻³ P. Allen et al. (1998) Eq. 8.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
-    public static double PsychrometricKpaPerC(double pressureKpa) => 0.665e-3 * Require.Within(pressureKpa, 30, 110, "kPa");
+    public static double PsychrometricKpaPerC(double pressureKpa) => 0.665e-3 * Require.InRange(pressureKpa, 30, 110, "kPa");
 }

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -16,7 +15,7 @@ public static class CampbellNorman
     public static double TemperatureC(double tMinC, double tMaxC, double solarHour)
     {
         WeatherInput.DayExtremes(tMinC, tMaxC);
-        Require.Within(solarHour, 0, 24, "h");
+        Require.InRange(solarHour, 0, 24, "h");
         var gamma = 0.44
             - (0.46 * Math.Sin(0.9 + (Math.PI * solarHour / 12)))
             + (0.11 * Math.Sin(0.9 + (Math.PI * solarHour / 6)));

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -37,7 +36,7 @@ public sealed class DayNormal
     public static DayNormal? Of(IEnumerable<(DateOnly Date, double Value)> history, DateOnly day, int halfWindowDays = 7)
     {
         ArgumentNullException.ThrowIfNull(history);
-        Require.Within(halfWindowDays, 0, 45, "d");
+        Require.InRange(halfWindowDays, 0, 45, "d");
         var wanted = CommonDay(day);
         var pooled = new List<double>();
         var years = new HashSet<int>();

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -15,7 +14,7 @@ public static class ExcessHeatFactor
     /// <remarks>EHF = EHI_sig · max(1, EHI_accl).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside −80 to 80 K.</exception>
     public static double Of(double significanceK, double acclimatisationK) =>
-        Require.Within(significanceK, -80, 80, "K") * Math.Max(1, Require.Within(acclimatisationK, -80, 80, "K"));
+        Require.InRange(significanceK, -80, 80, "K") * Math.Max(1, Require.InRange(acclimatisationK, -80, 80, "K"));
 
     /// <summary>EHF of the three days that start on a date; null when one of them, or of the thirty before, is missing. [K²]</summary>
     /// <param name="dailyMeanC">(T_max + T_min)/2 by date. [°C]</param>

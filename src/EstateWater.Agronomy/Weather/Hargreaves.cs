@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -18,7 +17,7 @@ public static class Hargreaves
     {
         WeatherInput.DayExtremes(tMinC, tMaxC);
         var mean = WeatherInput.AirTemperature(tMeanC ?? ((tMinC + tMaxC) / 2), nameof(tMeanC));
-        var radiation = ExtraterrestrialRadiation.MmPerMj * Require.Within(extraterrestrialMjPerM2, 0, 60, "MJ/m²");
+        var radiation = ExtraterrestrialRadiation.MmPerMj * Require.InRange(extraterrestrialMjPerM2, 0, 60, "MJ/m²");
         return Math.Max(0, 0.0023 * (mean + 17.8) * Math.Sqrt(tMaxC - tMinC) * radiation);
     }
 }

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -53,7 +52,7 @@ public static class HeatIndex
 
     private static void Check(double tempF, double rhPct)
     {
-        Require.Within(tempF, -76, 140, "°F");
+        Require.InRange(tempF, -76, 140, "°F");
         WeatherInput.Humidity(rhPct);
     }
 

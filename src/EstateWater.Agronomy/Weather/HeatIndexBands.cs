@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -29,23 +29,23 @@ public sealed record HeatIndexBands
     public static HeatIndexBands Default { get; } = new();
 
     /// <summary>Caution from here, 15 to 70. [°C]</summary>
-    public double CautionC { get; init => field = Require.Within(value, 15, 70, "°C", nameof(CautionC)); } = (80 - 32) / 1.8;
+    public double CautionC { get; init => field = Require.InRange(value, 15, 70, "°C", nameof(CautionC)); } = (80 - 32) / 1.8;
 
     /// <summary>Extreme caution from here, 15 to 70. [°C]</summary>
-    public double ExtremeCautionC { get; init => field = Require.Within(value, 15, 70, "°C", nameof(ExtremeCautionC)); } = (90 - 32) / 1.8;
+    public double ExtremeCautionC { get; init => field = Require.InRange(value, 15, 70, "°C", nameof(ExtremeCautionC)); } = (90 - 32) / 1.8;
 
     /// <summary>Danger from here, 15 to 70. [°C]</summary>
-    public double DangerC { get; init => field = Require.Within(value, 15, 70, "°C", nameof(DangerC)); } = (103 - 32) / 1.8;
+    public double DangerC { get; init => field = Require.InRange(value, 15, 70, "°C", nameof(DangerC)); } = (103 - 32) / 1.8;
 
     /// <summary>Extreme danger from here, 15 to 70. [°C]</summary>
-    public double ExtremeDangerC { get; init => field = Require.Within(value, 15, 70, "°C", nameof(ExtremeDangerC)); } = (125 - 32) / 1.8;
+    public double ExtremeDangerC { get; init => field = Require.InRange(value, 15, 70, "°C", nameof(ExtremeDangerC)); } = (125 - 32) / 1.8;
 
     /// <summary>The band of a heat index; equal to a limit belongs to the hotter one.</summary>
     /// <param name="heatIndexC">Heat index, −60 to 300. [°C]</param>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
     public HeatCaution Of(double heatIndexC)
     {
-        Require.Within(heatIndexC, -60, 300, "°C");
+        Require.InRange(heatIndexC, -60, 300, "°C");
         return heatIndexC >= ExtremeDangerC ? HeatCaution.ExtremeDanger
             : heatIndexC >= DangerC ? HeatCaution.Danger
             : heatIndexC >= ExtremeCautionC ? HeatCaution.ExtremeCaution

@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -15,29 +15,29 @@ public sealed record HeatSpellRule
     public static HeatSpellRule Default { get; } = new();
 
     /// <summary>A day is hot at or above this, 20 to 55. [°C]</summary>
-    public double ThresholdC { get; init => field = Require.Within(value, 20, 55, "°C", nameof(ThresholdC)); } = 35;
+    public double ThresholdC { get; init => field = Require.InRange(value, 20, 55, "°C", nameof(ThresholdC)); } = 35;
 
     /// <summary>And at or above this percentile of the station's own days, 50 to 99; null for off.</summary>
-    public double? Percentile { get; init => field = value is { } p ? Require.Within(p, 50, 99, "%", nameof(Percentile)) : null; } = 90;
+    public double? Percentile { get; init => field = value is { } p ? Require.InRange(p, 50, 99, "%", nameof(Percentile)) : null; } = 90;
 
     /// <summary>Days either side of the calendar day that the percentile pools, 0 to 45. [d]</summary>
-    public int PercentileHalfWindowDays { get; init => field = (int)Require.Within(value, 0, 45, "d", nameof(PercentileHalfWindowDays)); } = 7;
+    public int PercentileHalfWindowDays { get; init => field = (int)Require.InRange(value, 0, 45, "d", nameof(PercentileHalfWindowDays)); } = 7;
 
     /// <summary>Years of record below which the percentile is off, 1 to 100.</summary>
-    public int PercentileMinYears { get; init => field = (int)Require.Within(value, 1, 100, "years", nameof(PercentileMinYears)); } = 5;
+    public int PercentileMinYears { get; init => field = (int)Require.InRange(value, 1, 100, "years", nameof(PercentileMinYears)); } = 5;
 
     /// <summary>Hot days that make a spell, 1 to 30. [d]</summary>
-    public int MinDays { get; init => field = (int)Require.Within(value, 1, 30, "d", nameof(MinDays)); } = 3;
+    public int MinDays { get; init => field = (int)Require.InRange(value, 1, 30, "d", nameof(MinDays)); } = 3;
 
     /// <summary>Cooler days, known to be so, that do not end a spell, 0 to 3. [d]</summary>
-    public int BridgeGapDays { get; init => field = (int)Require.Within(value, 0, 3, "d", nameof(BridgeGapDays)); }
+    public int BridgeGapDays { get; init => field = (int)Require.InRange(value, 0, 3, "d", nameof(BridgeGapDays)); }
 
     /// <summary>Severe with <see cref="SevereDays"/> days at or above this, 20 to 55. [°C]</summary>
-    public double SevereC { get; init => field = Require.Within(value, 20, 55, "°C", nameof(SevereC)); } = 38;
+    public double SevereC { get; init => field = Require.InRange(value, 20, 55, "°C", nameof(SevereC)); } = 38;
 
     /// <summary>Days at or above <see cref="SevereC"/> that make it severe, 1 to 30. [d]</summary>
-    public int SevereDays { get; init => field = (int)Require.Within(value, 1, 30, "d", nameof(SevereDays)); } = 2;
+    public int SevereDays { get; init => field = (int)Require.InRange(value, 1, 30, "d", nameof(SevereDays)); } = 2;
 
     /// <summary>Severe with a single day at or above this, 20 to 60. [°C]</summary>
-    public double ExtremeC { get; init => field = Require.Within(value, 20, 60, "°C", nameof(ExtremeC)); } = 40;
+    public double ExtremeC { get; init => field = Require.InRange(value, 20, 60, "°C", nameof(ExtremeC)); } = 40;
 }

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -28,8 +27,8 @@ public static class HourlyReferenceEvapotranspiration
     {
         ArgumentNullException.ThrowIfNull(hour);
         ArgumentNullException.ThrowIfNull(site);
-        Require.Within(clearnessAtNight, 0.3, 1, "as R_s/R_so");
-        Require.Within(hour.SolarMjPerM2, 0, 5, "MJ/m²");
+        Require.InRange(clearnessAtNight, 0.3, 1, "as R_s/R_so");
+        Require.InRange(hour.SolarMjPerM2, 0, 5, "MJ/m²");
         var sun = HourlySun.Of(hour.Start, site.LatitudeDegrees, site.LongitudeDegrees);
         var clearSky = SolarRadiation.ClearSkyMjPerM2(sun.ExtraterrestrialMjPerM2, site.ElevationM);
         var high = sun.SinElevation >= Math.Sin(LowSunRad);

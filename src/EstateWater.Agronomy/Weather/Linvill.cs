@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -23,8 +22,8 @@ public static class Linvill
     {
         WeatherInput.DayExtremes(tMinC, tMaxC);
         WeatherInput.AirTemperature(nextTMinC);
-        Require.Within(dayLengthH, 4, 20, "h");
-        Require.Within(hoursAfterSunrise, 0, 24, "h");
+        Require.InRange(dayLengthH, 4, 20, "h");
+        Require.InRange(hoursAfterSunrise, 0, 24, "h");
         if (hoursAfterSunrise <= dayLengthH)
         {
             return Day(tMinC, tMaxC, dayLengthH, hoursAfterSunrise);

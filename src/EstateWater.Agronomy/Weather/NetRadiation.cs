@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -18,7 +17,7 @@ public static class NetRadiation
     /// <param name="solarMjPerM2">R_s, 0 to 60. [MJ/m²]</param>
     /// <remarks>R_ns = 0.77 R_s. Allen et al. (1998) Eq. 38.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
-    public static double ShortwaveMjPerM2(double solarMjPerM2) => (1 - Albedo) * Require.Within(solarMjPerM2, 0, 60, "MJ/m²");
+    public static double ShortwaveMjPerM2(double solarMjPerM2) => (1 - Albedo) * Require.InRange(solarMjPerM2, 0, 60, "MJ/m²");
 
     /// <summary>R_nl of a day: longwave lost to the sky. [MJ m⁻² d⁻¹]</summary>
     /// <param name="tMinC">Lowest temperature. [°C]</param>
@@ -52,8 +51,8 @@ public static class NetRadiation
     /// <exception cref="ArgumentOutOfRangeException">A value outside 0 to 60 MJ/m².</exception>
     public static double Clearness(double solarMjPerM2, double clearSkyMjPerM2)
     {
-        Require.Within(solarMjPerM2, 0, 60, "MJ/m²");
-        Require.Within(clearSkyMjPerM2, 0, 60, "MJ/m²");
+        Require.InRange(solarMjPerM2, 0, 60, "MJ/m²");
+        Require.InRange(clearSkyMjPerM2, 0, 60, "MJ/m²");
         return clearSkyMjPerM2 > 0 ? solarMjPerM2 / clearSkyMjPerM2 : 1;
     }
 
@@ -74,8 +73,8 @@ public static class NetRadiation
         0.14 * (WeatherInput.AirTemperature(monthC) - WeatherInput.AirTemperature(previousMonthC));
 
     /// <summary>How much of its own emission the surface loses through the vapour above it. [–]</summary>
-    private static double NetEmissivity(double vapourKpa) => Math.Max(0, 0.34 - (0.14 * Math.Sqrt(Require.Within(vapourKpa, 0, 20, "kPa"))));
+    private static double NetEmissivity(double vapourKpa) => Math.Max(0, 0.34 - (0.14 * Math.Sqrt(Require.InRange(vapourKpa, 0, 20, "kPa"))));
 
     /// <summary>How much the clouds leave of that loss. [–]</summary>
-    private static double Cloudiness(double clearness) => (1.35 * Math.Clamp(Require.Within(clearness, 0, double.MaxValue, "as R_s/R_so"), 0.3, 1)) - 0.35;
+    private static double Cloudiness(double clearness) => (1.35 * Math.Clamp(Require.InRange(clearness, 0, double.MaxValue, "as R_s/R_so"), 0.3, 1)) - 0.35;
 }

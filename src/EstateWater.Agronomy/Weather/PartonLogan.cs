@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -36,8 +35,8 @@ public static class PartonLogan
     {
         var (a, b, c) = lags ?? PartonLoganLags.Denver;
         WeatherInput.DayExtremes(tMinC, tMaxC);
-        Require.Within(dayLengthH, 4, 20, "h");
-        Require.Within(hoursAfterSunrise, c, 24 + c, "h");
+        Require.InRange(dayLengthH, 4, 20, "h");
+        Require.InRange(hoursAfterSunrise, c, 24 + c, "h");
         var range = tMaxC - tMinC;
         var light = Math.Min(hoursAfterSunrise, dayLengthH);
         var day = tMinC + (range * Math.Sin(Math.PI * (light - c) / (dayLengthH + (2 * a))));

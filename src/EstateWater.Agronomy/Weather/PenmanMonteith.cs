@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -22,8 +21,8 @@ public static class PenmanMonteith
     public static double DailyMm(
         double tMeanC, double netRadiationMjPerM2, double soilHeatMjPerM2, double psychrometricKpaPerC, double wind2MMPerS, double deficitKpa)
     {
-        Require.Within(netRadiationMjPerM2, -30, 60, "MJ/m²");
-        Require.Within(soilHeatMjPerM2, -20, 20, "MJ/m²");
+        Require.InRange(netRadiationMjPerM2, -30, 60, "MJ/m²");
+        Require.InRange(soilHeatMjPerM2, -20, 20, "MJ/m²");
         return Mm(900, tMeanC, netRadiationMjPerM2 - soilHeatMjPerM2, psychrometricKpaPerC, wind2MMPerS, deficitKpa);
     }
 
@@ -39,16 +38,16 @@ public static class PenmanMonteith
     public static double HourlyMm(
         double tempC, double netRadiationMjPerM2, double soilHeatMjPerM2, double psychrometricKpaPerC, double wind2MMPerS, double deficitKpa)
     {
-        Require.Within(netRadiationMjPerM2, -2, 5, "MJ/m²");
-        Require.Within(soilHeatMjPerM2, -2, 5, "MJ/m²");
+        Require.InRange(netRadiationMjPerM2, -2, 5, "MJ/m²");
+        Require.InRange(soilHeatMjPerM2, -2, 5, "MJ/m²");
         return Mm(37, tempC, netRadiationMjPerM2 - soilHeatMjPerM2, psychrometricKpaPerC, wind2MMPerS, deficitKpa);
     }
 
     private static double Mm(double numerator, double tempC, double available, double gamma, double wind2M, double deficit)
     {
-        Require.Within(gamma, 0.02, 0.08, "kPa/°C", "psychrometricKpaPerC");
-        Require.Within(wind2M, 0, 75, "m/s", "wind2MMPerS");
-        Require.Within(deficit, 0, 20, "kPa", "deficitKpa");
+        Require.InRange(gamma, 0.02, 0.08, "kPa/°C", "psychrometricKpaPerC");
+        Require.InRange(wind2M, 0, 75, "m/s", "wind2MMPerS");
+        Require.InRange(deficit, 0, 20, "kPa", "deficitKpa");
         var slope = SaturationVapourPressure.SlopeKpaPerC(tempC);
         var radiative = ExtraterrestrialRadiation.MmPerMj * slope * available;
         var aerodynamic = gamma * numerator / (tempC + 273) * wind2M * deficit;

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -25,7 +24,7 @@ public static class Quantile
     public static double Of(IReadOnlyList<double> values, double percent, QuantileType type = QuantileType.Spreadsheet7)
     {
         Require.Values(values, atLeast: 1);
-        var p = Require.Within(percent, 0, 100, "%") / 100;
+        var p = Require.InRange(percent, 0, 100, "%") / 100;
         var sorted = values.Order().ToArray();
         var rank = type == QuantileType.MedianUnbiased8
             ? (p * (sorted.Length + (1 / 3.0))) + (1 / 3.0)

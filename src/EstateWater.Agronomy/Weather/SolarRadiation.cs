@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -19,7 +18,7 @@ public static class SolarRadiation
     public static double FromSunshineMjPerM2(double extraterrestrialMjPerM2, double sunshineH, double daylightH)
     {
         Extraterrestrial(extraterrestrialMjPerM2);
-        Require.Within(sunshineH, 0, Require.Within(daylightH, 0, 24, "h"), "h, the daylight being the most");
+        Require.InRange(sunshineH, 0, Require.InRange(daylightH, 0, 24, "h"), "h, the daylight being the most");
         return daylightH > 0 ? (0.25 + (0.50 * sunshineH / daylightH)) * extraterrestrialMjPerM2 : 0;
     }
 
@@ -30,7 +29,7 @@ public static class SolarRadiation
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double ClearSkyMjPerM2(double extraterrestrialMjPerM2, double elevationM)
     {
-        Require.Within(elevationM, -500, 6000, "m");
+        Require.InRange(elevationM, -500, 6000, "m");
         return (0.75 + (2e-5 * elevationM)) * Extraterrestrial(extraterrestrialMjPerM2);
     }
 
@@ -47,8 +46,8 @@ public static class SolarRadiation
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double ClearSkyWithVapourMjPerM2(double latitudeDegrees, int dayOfYear, double pressureKpa, double vapourKpa)
     {
-        Require.Within(pressureKpa, 30, 110, "kPa");
-        Require.Within(vapourKpa, 0, 20, "kPa");
+        Require.InRange(pressureKpa, 30, 110, "kPa");
+        Require.InRange(vapourKpa, 0, 20, "kPa");
         var phi = double.DegreesToRadians(WeatherInput.Latitude(latitudeDegrees));
         var seasonal = Math.Sin((2 * Math.PI * WeatherInput.DayOfYear(dayOfYear) / 365) - 1.39);
         var sinElevation = Math.Max(0.01, Math.Sin(0.85 + (0.3 * phi * seasonal) - (0.42 * phi * phi)));
@@ -72,9 +71,9 @@ public static class SolarRadiation
         Extraterrestrial(extraterrestrialMjPerM2);
         Extraterrestrial(clearSkyMjPerM2);
         WeatherInput.DayExtremes(tMinC, tMaxC);
-        Require.Within(coefficient, 0.10, 0.25, "°C^−0.5");
+        Require.InRange(coefficient, 0.10, 0.25, "°C^−0.5");
         return Math.Min(clearSkyMjPerM2, coefficient * Math.Sqrt(tMaxC - tMinC) * extraterrestrialMjPerM2);
     }
 
-    private static double Extraterrestrial(double mjPerM2) => Require.Within(mjPerM2, 0, 60, "MJ/m²", "radiation");
+    private static double Extraterrestrial(double mjPerM2) => Require.InRange(mjPerM2, 0, 60, "MJ/m²", "radiation");
 }

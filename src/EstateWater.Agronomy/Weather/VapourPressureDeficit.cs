@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -24,7 +23,7 @@ public static class VapourPressureDeficit
     /// <remarks>VPD = e°(T) − e_a, not below 0.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromVapourKpa(double tempC, double vapourKpa) =>
-        Math.Max(0, SaturationVapourPressure.AtKpa(tempC) - Require.Within(vapourKpa, 0, 20, "kPa"));
+        Math.Max(0, SaturationVapourPressure.AtKpa(tempC) - Require.InRange(vapourKpa, 0, 20, "kPa"));
 
     /// <summary>FAO's mean of a day, as it enters evapotranspiration. [kPa]</summary>
     /// <param name="day">The day; without humidity the lowest temperature is the dew point.</param>

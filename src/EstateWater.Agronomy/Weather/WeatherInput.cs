@@ -1,5 +1,5 @@
 using System.Runtime.CompilerServices;
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -8,28 +8,28 @@ internal static class WeatherInput
 {
     /// <summary>An air temperature that occurs on earth. [°C]</summary>
     public static double AirTemperature(double celsius, [CallerArgumentExpression(nameof(celsius))] string name = "") =>
-        Require.Within(celsius, -60, 60, "°C", name);
+        Require.InRange(celsius, -60, 60, "°C", name);
 
     /// <summary>A relative humidity. [%]</summary>
     public static double Humidity(double percent, [CallerArgumentExpression(nameof(percent))] string name = "") =>
-        Require.Within(percent, 0, 100, "%", name);
+        Require.InRange(percent, 0, 100, "%", name);
 
     /// <summary>A latitude, north positive. [degrees]</summary>
     public static double Latitude(double degrees, [CallerArgumentExpression(nameof(degrees))] string name = "") =>
-        Require.Within(degrees, -90, 90, "degrees", name);
+        Require.InRange(degrees, -90, 90, "degrees", name);
 
     /// <summary>A longitude, east positive. [degrees]</summary>
     public static double Longitude(double degrees, [CallerArgumentExpression(nameof(degrees))] string name = "") =>
-        Require.Within(degrees, -180, 180, "degrees", name);
+        Require.InRange(degrees, -180, 180, "degrees", name);
 
     /// <summary>A day of the year. [1–366]</summary>
     public static int DayOfYear(int day, [CallerArgumentExpression(nameof(day))] string name = "") =>
-        (int)Require.Within(day, 1, 366, "as day of the year", name);
+        (int)Require.InRange(day, 1, 366, "as day of the year", name);
 
     /// <summary>Lowest and highest temperature of one day, in that order.</summary>
     public static void DayExtremes(double tMinC, double tMaxC)
     {
         AirTemperature(tMinC);
-        Require.Within(tMaxC, tMinC, 60, "°C, the day's lowest being the least");
+        Require.InRange(tMaxC, tMinC, 60, "°C, the day's lowest being the least");
     }
 }

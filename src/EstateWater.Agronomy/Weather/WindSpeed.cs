@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
@@ -20,8 +19,8 @@ public static class WindSpeed
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double At2MMPerS(double windMPerS, double heightM)
     {
-        Require.Within(windMPerS, 0, 75, "m/s");
-        Require.Within(heightM, 0.5, 100, "m");
+        Require.InRange(windMPerS, 0, 75, "m/s");
+        Require.InRange(heightM, 0.5, 100, "m");
         return windMPerS * 4.87 / Math.Log((67.8 * heightM) - 5.42);
     }
 }
