@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;

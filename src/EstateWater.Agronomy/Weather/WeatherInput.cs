@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using EstateWater.Agronomy.Methods;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Weather;
 
