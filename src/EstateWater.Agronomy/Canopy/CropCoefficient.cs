@@ -3,6 +3,10 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Canopy;
 
 /// <summary>Crop coefficient of a vineyard: its water use without stress, as a share of reference ET.</summary>
+[Method(
+    "Crop coefficient from the shaded fraction, and for the climate",
+    Source = "Williams & Ayars (2005), Agric. For. Meteorol. 132:201–211, the number from memory, to be checked; Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 62 and Table 12",
+    Check = "FAO-56 Example 40; the straight line by hand")]
 public static class CropCoefficient
 {
     /// <summary>Crop coefficient for each unit of shaded fraction: 0.017 for each percent. [–]</summary>

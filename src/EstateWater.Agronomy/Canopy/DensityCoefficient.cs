@@ -3,6 +3,10 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Canopy;
 
 /// <summary>Basal crop coefficient from how densely the canopy covers the ground.</summary>
+[Method(
+    "Basal crop coefficient from ground cover",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 98–102; Allen & Pereira (2009), Irrig. Sci. 28:17–34",
+    Check = "FAO-56 Examples 41 and 43; the density factor by hand")]
 public static class DensityCoefficient
 {
     /// <summary>Basal coefficient of bare, dry ground, as in the examples of FAO-56, chapter 9. [–]</summary>

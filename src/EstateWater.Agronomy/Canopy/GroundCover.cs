@@ -4,6 +4,10 @@ using EstateWater.Agronomy.Weather;
 namespace EstateWater.Agronomy.Canopy;
 
 /// <summary>Share of the ground that a canopy covers from above, and what it shades when the sun stands lower.</summary>
+[Method(
+    "Effective ground cover at solar noon",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, chapter 9, Box 18",
+    Check = "FAO-56 Examples 41 and 42")]
 public static class GroundCover
 {
     /// <summary>Effective ground cover of rows at solar noon, 0–1. [–]</summary>

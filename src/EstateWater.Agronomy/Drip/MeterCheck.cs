@@ -6,6 +6,10 @@ namespace EstateWater.Agronomy.Drip;
 /// <summary>A water meter against what the emitters should have given.</summary>
 /// <param name="ExpectedM3">Flow as declared times hours. [m³]</param>
 /// <param name="MeterM3">What the meter showed. [m³]</param>
+[Method(
+    "Meter against expected volume",
+    Source = "Common practice, no published source: 5 and 10 %",
+    Check = "Each side of each limit")]
 public sealed record MeterCheck(double ExpectedM3, double MeterM3)
 {
     /// <summary>Beyond this share something is wrong that a person should look for. Common practice, no published source. [–]</summary>

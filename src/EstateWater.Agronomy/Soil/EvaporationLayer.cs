@@ -4,6 +4,10 @@ namespace EstateWater.Agronomy.Soil;
 
 /// <summary>The top soil that dries by evaporation.</summary>
 /// <remarks>Allen et al. (1998), FAO-56, Eq. 73–79; water counts early in the day.</remarks>
+[Method(
+    "Evaporation from the top soil",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 73–79",
+    Check = "FAO-56 Example 31, and 35 recomputed without rounding")]
 public sealed record EvaporationLayer
 {
     /// <summary>Water that evaporates between wet and air-dry, above 0. [mm]</summary>

@@ -3,6 +3,10 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Soil;
 
 /// <summary>Water that a root zone holds for the vine, and how the vine feels its lack. Allen et al. (1998), FAO-56, chapter 8.</summary>
+[Method(
+    "Available water, depletion fraction and stress coefficient",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 82–84 and Table 22",
+    Check = "FAO-56 Examples 36 and 39")]
 public static class RootZone
 {
     /// <summary>FAO-56 Table 22, wine grapes: share of the total available water used before stress, at 5 mm a day. [–]</summary>

@@ -3,6 +3,10 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Soil;
 
 /// <summary>What salt in the root zone costs, and the water that carries it away. Allen et al. (1998), FAO-56, chapter 8.</summary>
+[Method(
+    "Salt stress and leaching requirement",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 89–93, Tables 23 and 24, p. 180",
+    Check = "FAO-56 Examples 39 and 44")]
 public static class SaltStress
 {
     /// <summary>FAO-56 Table 23, grapes: salinity of the saturation extract from which yield falls. [dS/m]</summary>

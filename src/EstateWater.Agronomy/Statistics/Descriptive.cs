@@ -3,6 +3,10 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>Plain statistics of a list of values; every result keeps the unit of the values unless stated.</summary>
+[Method(
+    "Mean, standard deviation, autocorrelation, median and Student's t",
+    Source = "Chan, Golub & LeVeque (1983), Am. Stat. 37:242–247 (two passes); NIST StRD (lag-1 autocorrelation)",
+    Check = "NIST StRD: Michelso, Mavro, Lew, Lottery, NumAcc1–4; tabulated t")]
 public static class Descriptive
 {
     /// <summary>Arithmetic mean. [unit of the values]</summary>

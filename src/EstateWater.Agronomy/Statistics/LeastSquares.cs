@@ -5,6 +5,10 @@ namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>A linear model fitted by ordinary least squares.</summary>
 /// <remarks>Solved by QR, not by the normal equations, which lose half of the digits.</remarks>
+[Method(
+    "Linear least squares",
+    Source = "Textbook, solved by QR",
+    Check = "NIST StRD: Norris, Pontius, NoInt1, NoInt2, Longley")]
 public sealed record LeastSquares
 {
     private LeastSquares()

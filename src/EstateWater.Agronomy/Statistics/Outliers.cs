@@ -3,6 +3,10 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>Tests that point at values which do not belong; a person decides what to do with them.</summary>
+[Method(
+    "Modified z score and Grubbs' test",
+    Source = "Iglewicz & Hoaglin (1993); Grubbs (1969), Technometrics 11:1–21; NIST/SEMATECH e-Handbook 1.3.5.17",
+    Check = "NIST/SEMATECH e-Handbook 1.3.5.17.1: G 2.4687, critical 2.032; tabulated critical values")]
 public static class Outliers
 {
     /// <summary>Iglewicz &amp; Hoaglin's limit of the modified z score. [–]</summary>

@@ -3,6 +3,10 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>How many independent readings a wanted precision takes.</summary>
+[Method(
+    "Readings for a wanted half-width",
+    Source = "Smallest n with t(n − 1)·s∕√n ≤ E, textbook",
+    Check = "Six pairs of spread and half-width iterated with tabulated t")]
 public static class SampleSize
 {
     /// <summary>Most readings it will ask for; more than this is not a plan but a wrong input.</summary>

@@ -8,6 +8,10 @@ namespace EstateWater.Agronomy.WaterStatus;
 /// <para>Vines in groups are alike, so a set in groups has fewer independent readings than leaves: the error then comes from the differences between groups.</para>
 /// <para>Two leaves of one named vine count as one vine.</para>
 /// </remarks>
+[Method(
+    "Mean and confidence interval of a reading set",
+    Source = "Student's t; for vines in groups one-way random effects, SE = √(MSB∕(k·m)) with k − 1 degrees of freedom; robust mean without leaves flagged by the modified z score, Iglewicz & Hoaglin (1993)",
+    Check = "Two sets worked out beside the program from the textbook formulas")]
 public sealed record ReadingSetStatistics
 {
     private ReadingSetStatistics()

@@ -5,6 +5,10 @@ namespace EstateWater.Agronomy.WaterStatus;
 
 /// <summary>A table that sorts tension into five classes, for each measure on its own scale. Make another with the constructor to edit it.</summary>
 /// <remarks>A tension equal to a limit belongs to the wetter class.</remarks>
+[Method(
+    "Stress classes by leaf, stem and predawn water potential",
+    Source = "van Leeuwen et al. (2009), J. Int. Sci. Vigne Vin 43:121–134, Table 1 (from memory, to be checked); Lategan (2011) in Myburgh (2018), Handbook for Irrigation of Wine Grapes in South Africa, p. 171, Table 6.4; the trade's words for leaf tension: common practice, no published source",
+    Check = "Every class of each table, and that a limit belongs to the wetter class")]
 public sealed class StressClassTable
 {
     /// <summary>Number of classes in every table.</summary>

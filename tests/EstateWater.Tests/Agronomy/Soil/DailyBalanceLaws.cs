@@ -57,7 +57,7 @@ public sealed class DailyBalanceLaws
                 d.End.WettedMm >= 0 && d.End.WettedMm <= wettedTotal
                 && d.End.OtherMm >= 0 && d.End.OtherMm <= season.RootZone.TotalAvailableWaterMm - wettedTotal
                 && d.StressCoefficient is >= 0 and <= 1
-                && d.ActualEtMm >= 0 && d.ActualEtMm <= d.CropEtMm
+                && d.ActualEtMm >= 0 && d.ActualEtMm <= d.CropEtMm + 1e-12 // a rounding
                 && d.DeepPercolationMm >= 0);
         });
 
