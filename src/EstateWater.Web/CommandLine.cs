@@ -12,6 +12,8 @@ public static class CommandLine
         var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.");
         root.Subcommands.Add(ImportCommand.Create());
         root.Subcommands.Add(ExportCommand.Create());
+        root.Subcommands.Add(BackupCommand.CreateBackup());
+        root.Subcommands.Add(BackupCommand.CreateRestore());
         return root.Parse(args).InvokeAsync();
     }
 }
