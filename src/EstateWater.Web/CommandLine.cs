@@ -9,11 +9,23 @@ public static class CommandLine
     /// <summary>Runs a command and gives its exit code: 0 done, 2 bad input.</summary>
     public static Task<int> Run(string[] args)
     {
-        var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.");
-        root.Subcommands.Add(ImportCommand.Create());
-        root.Subcommands.Add(ExportCommand.Create());
-        root.Subcommands.Add(BackupCommand.CreateBackup());
-        root.Subcommands.Add(BackupCommand.CreateRestore());
-        return root.Parse(args).InvokeAsync();
+        var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.")
+        {
+            ServeCommand.Create(),
+            PlanCommand.Create(),
+            ImportCommand.Create(),
+            ExportCommand.Create(),
+            AccuracyCommand.Create(),
+            BackupCommand.CreateBackup(),
+            BackupCommand.CreateRestore(),
+        };
+        return root.Parse(WithDefaultCommand(args)).InvokeAsync();
+    }
+
+    /// <summary>Serving is what the program does when no command is named.</summary>
+    internal static string[] WithDefaultCommand(string[] args)
+    {
+        var namesCommand = args is [var first, ..] && (!first.StartsWith('-') || first is "-h" or "-?" or "--help" or "--version");
+        return namesCommand ? args : [ServeCommand.Name, .. args];
     }
 }

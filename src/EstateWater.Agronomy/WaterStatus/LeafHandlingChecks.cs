@@ -46,8 +46,9 @@ internal static class LeafHandlingChecks
     private static ReadingFinding? Delay(IReadOnlyList<LeafFact> leaves, ReadingSetRules rules)
     {
         var slow = leaves.Count(l => l.DelayS > rules.LongDelayS);
-        var refused = leaves.Any(l => l.DelayS > rules.LongestDelayS && l.BaggedMin is null or 0);
-        return slow == 0 ? null : new(DelayTooLong, refused ? Reject : Doubtful, string.Create(CultureInfo.InvariantCulture,
+        var verySlow = leaves.Where(l => l.DelayS > rules.LongestDelayS).ToList();
+        var severity = verySlow.Count == 0 ? Note : verySlow.Exists(l => l.BaggedMin is null or 0) ? Reject : Doubtful;
+        return slow == 0 ? null : new(DelayTooLong, severity, string.Create(CultureInfo.InvariantCulture,
             $"{Words.Leaves(slow)} longer than {rules.LongDelayS:0.#} s from cut to chamber (up to {leaves.Max(l => l.DelayS):0} s)."));
     }
 

@@ -1,5 +1,5 @@
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Statistics;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.WaterStatus;
 
@@ -8,6 +8,10 @@ namespace EstateWater.Agronomy.WaterStatus;
 /// <para>Vines in groups are alike, so a set in groups has fewer independent readings than leaves: the error then comes from the differences between groups.</para>
 /// <para>Two leaves of one named vine count as one vine.</para>
 /// </remarks>
+[Method(
+    "Mean and confidence interval of a reading set",
+    Source = "Student's t; for vines in groups one-way random effects, SE = √(MSB∕(k·m)) with k − 1 degrees of freedom; robust mean without leaves flagged by the modified z score, Iglewicz & Hoaglin (1993)",
+    Check = "Two sets worked out beside the program from the textbook formulas")]
 public sealed record ReadingSetStatistics
 {
     private ReadingSetStatistics()
@@ -67,10 +71,10 @@ public sealed record ReadingSetStatistics
         Require.AtLeast(leaves.Count, 1, "leaves", nameof(leaves));
         foreach (var leaf in leaves)
         {
-            Require.Within(leaf.TensionMpa, 0, 10, "MPa of tension", nameof(leaves));
+            Require.InRange(leaf.TensionMpa, 0, 10, "MPa of tension", nameof(leaves));
         }
 
-        Require.Within(leaves.Select(l => l.Measure).Distinct().Count(), 1, 1, "measure in a set: leaf, stem and predawn are never averaged", nameof(leaves));
+        Require.InRange(leaves.Select(l => l.Measure).Distinct().Count(), 1, 1, "measure in a set: leaf, stem and predawn are never averaged", nameof(leaves));
 
         var outliers = Outliers.ByModifiedZ([.. leaves.Select(l => l.TensionMpa)]);
         var all = Summarise(leaves, outliers);
