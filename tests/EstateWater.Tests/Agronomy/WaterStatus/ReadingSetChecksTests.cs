@@ -63,8 +63,11 @@ public sealed class ReadingSetChecksTests
         Assert.Empty(Check(Set(WaterPotentialMeasure.Stem, (l, _) => l with { BaggedMin = 15 })));
 
     [Fact]
-    public void A_bagged_leaf_may_wait_a_little_longer_than_a_minute() =>
+    public void A_bagged_leaf_may_wait_a_minute_and_a_little_longer()
+    {
+        Assert.Empty(Check(Set(WaterPotentialMeasure.Stem, (l, _) => l with { DelayS = 55 })));
         Assert.Equal(Note, Assert.Single(Check(Set(WaterPotentialMeasure.Stem, (l, _) => l with { DelayS = 80 }))).Severity);
+    }
 
     [Fact]
     public void Too_few_leaves_are_counted() =>
