@@ -1,0 +1,115 @@
+namespace EstateWater.Web.Features.Week;
+
+/// <summary>Computes the plan with some blocks' hours fixed by hand.</summary>
+public delegate Planning.Plan PlanWithHours(IReadOnlyDictionary<string, double> hoursByHand, CancellationToken cancellation);
+
+/// <summary>The plan on the manager's desk: hours changed by hand, undone, and the plan that follows from them.</summary>
+/// <remarks>Computing runs off the caller's thread; a later change cancels an earlier one, so only the last answer is shown.</remarks>
+public sealed class WeekDraft(PlanWithHours compute, Planning.Plan plan, TimeProvider clock) : IDisposable
+{
+    /// <summary>Wait before computing, so that held arrow keys make one plan and not twenty.</summary>
+    public static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(300);
+
+    private readonly Stack<(string Block, double? Before)> changes = new();
+    private Dictionary<string, double> byHand = [];
+    private CancellationTokenSource? running;
+
+    /// <summary>The latest computed plan.</summary>
+    public Planning.Plan Plan { get; private set; } = plan;
+
+    /// <summary>Hours fixed by hand, by block. [h]</summary>
+    public IReadOnlyDictionary<string, double> HoursByHand => byHand;
+
+    /// <summary>Whether a plan is being computed.</summary>
+    public bool IsComputing => running is not null;
+
+    /// <summary>Why the last plan could not be computed; null when it could.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>The block whose change would be undone next; null when there is none.</summary>
+    public string? UndoBlock => changes.TryPeek(out var last) ? last.Block : null;
+
+    /// <summary>Raised when anything above changed; may come from another thread.</summary>
+    public event Action? Changed;
+
+    /// <summary>Fixes a block's hours and computes the plan anew.</summary>
+    public Task SetAsync(string block, double hours)
+    {
+        changes.Push((block, Before(block)));
+        return ChangeAsync(block, hours);
+    }
+
+    /// <summary>Gives a block's hours back to the planner.</summary>
+    public Task GiveBackAsync(string block)
+    {
+        changes.Push((block, Before(block)));
+        return ChangeAsync(block, null);
+    }
+
+    /// <summary>Takes the last change back.</summary>
+    public Task UndoAsync() => changes.TryPop(out var last) ? ChangeAsync(last.Block, last.Before) : Task.CompletedTask;
+
+    /// <summary>Computes from newer knowledge, keeping the hours fixed by hand.</summary>
+    public Task RebaseAsync(PlanWithHours newer)
+    {
+        compute = newer;
+        return ComputeAsync();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        running?.Cancel();
+        running = null;
+    }
+
+    private double? Before(string block) => byHand.TryGetValue(block, out var hours) ? hours : null;
+
+    private Task ChangeAsync(string block, double? hours)
+    {
+        // A new dictionary each time: the computing thread reads the one it was given.
+        byHand = new(byHand);
+        if (hours is { } fixedHours)
+        {
+            byHand[block] = fixedHours;
+        }
+        else
+        {
+            byHand.Remove(block);
+        }
+
+        return ComputeAsync();
+    }
+
+    private async Task ComputeAsync()
+    {
+        running?.Cancel();
+        using var mine = running = new CancellationTokenSource();
+        var (plan, hours) = (compute, byHand);
+        Changed?.Invoke();
+        try
+        {
+            await Task.Delay(Pause, clock, mine.Token);
+            var answer = await Task.Run(() => plan(hours, mine.Token), mine.Token);
+            mine.Token.ThrowIfCancellationRequested();
+            (Plan, Problem) = (answer, null);
+        }
+        catch (OperationCanceledException) when (mine.IsCancellationRequested)
+        {
+            return;
+        }
+        catch (ArgumentException refused)
+        {
+            Problem = refused.Message;
+        }
+        finally
+        {
+            if (running == mine)
+            {
+                running = null;
+            }
+        }
+
+        Changed?.Invoke();
+    }
+}
