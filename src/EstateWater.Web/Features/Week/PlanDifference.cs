@@ -1,5 +1,6 @@
 using EstateWater.Data.Model;
 using EstateWater.Planning;
+using EstateWater.Web.Parts;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -10,12 +11,12 @@ namespace EstateWater.Web.Features.Week;
 public sealed record PlanDifference(IReadOnlyList<SetChange> Changes, double HoursMore, double M3More)
 {
     /// <summary>Compares. Sets that began before the plan's moment are history and are not compared.</summary>
-    public static PlanDifference Between(Planning.Plan plan, PublishedPlan? last)
+    public static PlanDifference Between(Planning.Plan plan, PublishedPlan? last, TimeZoneInfo zone)
     {
         var after = plan.Sets.Select(s => new SetTimes(s.Valve, s.Start, s.Hours, s.FlowM3PerH)).ToList();
         var before = (last?.Sets ?? [])
             .Where(s => s.Start >= plan.AsOf)
-            .Select(s => new SetTimes(s.ValveCode, s.Start, s.Hours, s.FlowM3PerH))
+            .Select(s => new SetTimes(s.ValveCode, TimeZoneInfo.ConvertTime(s.Start, zone), s.Hours, s.FlowM3PerH))
             .ToList();
         var changes = after.Concat(before)
             .Select(s => s.Valve)
@@ -46,7 +47,7 @@ public sealed record PlanDifference(IReadOnlyList<SetChange> Changes, double Hou
             return "Nothing differs from the last published plan.";
         }
 
-        said.Add(HoursMore == 0 ? "the same hours in all" : $"{HoursText.Show(Math.Abs(HoursMore))} h {(HoursMore > 0 ? "more" : "fewer")}");
+        said.Add(HoursMore == 0 ? "the same hours in all" : $"{EstateText.Hours(Math.Abs(HoursMore))} {(HoursMore > 0 ? "more" : "fewer")}");
         return string.Join(", ", said) + ".";
     }
 
@@ -78,5 +79,5 @@ public sealed record SetTimes(string Valve, DateTimeOffset Start, double Hours, 
     public double VolumeM3 => Hours * FlowM3PerH;
 
     /// <summary>In words: Tue 21 Jan 20:00, 6 h.</summary>
-    public string Words => $"{WeekWords.DayClock(Start)}, {HoursText.Show(Hours)} h";
+    public string Words => $"{WeekWords.DayClock(Start)}, {EstateText.Hours(Hours)}";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using EstateWater.Planning;
+using EstateWater.Web.Parts;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -13,5 +14,5 @@ public static class SetRows
     /// <summary>A set in words.</summary>
     public static string Words(PlannedSet set) =>
         $"{set.Valve} on {set.Source}, {WeekWords.DayClock(set.Start)} to {WeekWords.Clock(set.End)}, "
-        + $"{HoursText.Show(set.Hours)} h, {WeekWords.Flow(set.FlowM3PerH)}";
+        + $"{EstateText.Hours(set.Hours)}, {WeekWords.Flow(set.FlowM3PerH)}";
 }

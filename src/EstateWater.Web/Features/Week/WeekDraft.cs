@@ -49,11 +49,18 @@ public sealed class WeekDraft(PlanWithHours compute, Planning.Plan plan, TimePro
     /// <summary>Takes the last change back.</summary>
     public Task UndoAsync() => changes.TryPop(out var last) ? ChangeAsync(last.Block, last.Before) : Task.CompletedTask;
 
-    /// <summary>Computes from newer knowledge, keeping the hours fixed by hand.</summary>
-    public Task RebaseAsync(PlanWithHours newer)
+    /// <summary>Goes on from newer knowledge and the plan made from it, keeping the hours fixed by hand.</summary>
+    public Task RebaseAsync(PlanWithHours newer, Planning.Plan newerPlan)
     {
         compute = newer;
-        return ComputeAsync();
+        if (byHand.Count > 0)
+        {
+            return ComputeAsync();
+        }
+
+        (Plan, Problem) = (newerPlan, null);
+        Changed?.Invoke();
+        return Task.CompletedTask;
     }
 
     /// <inheritdoc/>

@@ -3,21 +3,11 @@ using EstateWater.Planning;
 
 namespace EstateWater.Web.Features.Week;
 
-/// <summary>Numbers and times of the week page as people read them.</summary>
+/// <summary>Words of the week page beside those every page shares.</summary>
 public static class WeekWords
 {
-    /// <summary>Tension: 13.2 bar.</summary>
-    public static string Bar(double bar) => bar.ToString("0.0", CultureInfo.InvariantCulture);
-
-    /// <summary>Volume in whole cubic metres, thousands set apart by a narrow space: 1 240 m³.</summary>
-    public static string CubicMetres(double m3) =>
-        Math.Round(m3).ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202F') + "\u00A0m³";
-
     /// <summary>Flow: 28.4 m³/h.</summary>
     public static string Flow(double m3PerH) => m3PerH.ToString("0.#", CultureInfo.InvariantCulture) + "\u00A0m³/h";
-
-    /// <summary>A day: Tue 21 Jan.</summary>
-    public static string Day(DateOnly day) => day.ToString("ddd d MMM", CultureInfo.InvariantCulture);
 
     /// <summary>A clock time: 20:00.</summary>
     public static string Clock(DateTimeOffset at) => at.ToString("HH:mm", CultureInfo.InvariantCulture);
