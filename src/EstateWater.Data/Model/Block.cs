@@ -13,7 +13,7 @@ public enum FruitColour
 }
 
 /// <summary>A block of vines: one soil, one valve, one target.</summary>
-public sealed class Block
+public sealed record Block
 {
     /// <summary>Code, unique on the estate.</summary>
     public required string Code { get; init; }

@@ -1,7 +1,7 @@
 namespace EstateWater.Data.Model;
 
 /// <summary>The estate itself: one per database and one per estate folder.</summary>
-public sealed class Estate
+public sealed record Estate
 {
     /// <summary>Always 1: a database holds one estate.</summary>
     public int Id { get; init; } = 1;

@@ -3,7 +3,7 @@ using EstateWater.Agronomy.WaterStatus;
 namespace EstateWater.Data.Model;
 
 /// <summary>An observed growth stage.</summary>
-public sealed class StageObservation
+public sealed record StageObservation
 {
     public int Id { get; init; }
 
@@ -16,7 +16,7 @@ public sealed class StageObservation
 }
 
 /// <summary>The tension wanted in a part of the season.</summary>
-public sealed class Target
+public sealed record Target
 {
     public int Id { get; init; }
 
@@ -42,7 +42,7 @@ public sealed class Target
 }
 
 /// <summary>One leaf in the pressure chamber.</summary>
-public sealed class ChamberReading
+public sealed record ChamberReading
 {
     public int Id { get; init; }
 
@@ -73,7 +73,7 @@ public sealed class ChamberReading
 }
 
 /// <summary>One depth of one soil tube on one day.</summary>
-public sealed class SoilMoisture
+public sealed record SoilMoisture
 {
     public int Id { get; init; }
 
@@ -97,7 +97,7 @@ public sealed class SoilMoisture
 }
 
 /// <summary>A neutron-probe calibration: vwc = intercept + slope × count ratio.</summary>
-public sealed class ProbeCalibration
+public sealed record ProbeCalibration
 {
     public int Id { get; init; }
 
@@ -112,7 +112,7 @@ public sealed class ProbeCalibration
 }
 
 /// <summary>A look at the canopy.</summary>
-public sealed class CanopyVisit
+public sealed record CanopyVisit
 {
     public int Id { get; init; }
 
@@ -136,7 +136,7 @@ public sealed class CanopyVisit
 }
 
 /// <summary>Water put on through a valve.</summary>
-public sealed class AppliedWater
+public sealed record AppliedWater
 {
     public int Id { get; init; }
 

@@ -1,7 +1,7 @@
 namespace EstateWater.Data.Model;
 
 /// <summary>A weather station whose days and forecasts serve the blocks that name it.</summary>
-public sealed class Station
+public sealed record Station
 {
     /// <summary>Code, unique on the estate.</summary>
     public required string Code { get; init; }

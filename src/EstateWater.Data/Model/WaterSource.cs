@@ -1,7 +1,7 @@
 namespace EstateWater.Data.Model;
 
 /// <summary>A pump, dam or mains that feeds valves.</summary>
-public sealed class WaterSource
+public sealed record WaterSource
 {
     /// <summary>Code, unique on the estate.</summary>
     public required string Code { get; init; }
@@ -23,7 +23,7 @@ public sealed class WaterSource
 }
 
 /// <summary>A valve that opens as one; it may serve several blocks.</summary>
-public sealed class Valve
+public sealed record Valve
 {
     /// <summary>Code, unique on the estate.</summary>
     public required string Code { get; init; }

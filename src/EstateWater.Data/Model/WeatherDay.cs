@@ -1,7 +1,7 @@
 namespace EstateWater.Data.Model;
 
 /// <summary>What a station measured, or a forecast expects, of one day.</summary>
-public abstract class WeatherDayBase
+public abstract record WeatherDayBase
 {
     public int Id { get; init; }
 
@@ -32,10 +32,10 @@ public abstract class WeatherDayBase
 }
 
 /// <summary>A station's measured day.</summary>
-public sealed class WeatherDay : WeatherDayBase;
+public sealed record WeatherDay : WeatherDayBase;
 
 /// <summary>A day of a forecast.</summary>
-public sealed class ForecastDay : WeatherDayBase
+public sealed record ForecastDay : WeatherDayBase
 {
     public required DateTimeOffset IssuedAt { get; init; }
 
