@@ -1,0 +1,61 @@
+using EstateWater.Agronomy.Statistics;
+using static EstateWater.Agronomy.WaterStatus.FindingSeverity;
+using static EstateWater.Agronomy.WaterStatus.ReadingCheck;
+
+namespace EstateWater.Agronomy.WaterStatus;
+
+/// <summary>How the leaves of one set agree with each other.</summary>
+internal static class SpreadChecks
+{
+    public static IEnumerable<ReadingFinding?> Of(IReadOnlyList<LeafFact> leaves, WaterPotentialMeasure measure, ReadingSetRules rules)
+    {
+        double[] values = [.. leaves.Select(l => l.TensionMpa)];
+        return [Spread(values, measure, rules), Pairs(leaves, rules), Odd(values), Rounded(values)];
+    }
+
+    private static ReadingFinding? Spread(double[] values, WaterPotentialMeasure measure, ReadingSetRules rules)
+    {
+        if (values.Length < 3)
+        {
+            return null;
+        }
+
+        var deviation = Descriptive.StandardDeviation(values);
+        var usual = measure == WaterPotentialMeasure.Leaf ? rules.LeafSpreadMpa : rules.StemSpreadMpa;
+        if (deviation < 1e-9)
+        {
+            return new(NoSpread, Doubtful, "Every leaf shows the same tension, which vines do not do.");
+        }
+
+        return deviation <= usual ? null : new(UnusualSpread, Doubtful,
+            $"Leaves spread {Words.Bar(deviation)} about their mean; {Words.Bar(usual)} is usual for this measure.");
+    }
+
+    private static ReadingFinding? Pairs(IReadOnlyList<LeafFact> leaves, ReadingSetRules rules)
+    {
+        // Three leaves of a vine settle the matter; the check is for pairs.
+        var apart = leaves
+            .Where(l => l.Vine is not null)
+            .GroupBy(l => (l.Group, l.Vine), l => l.TensionMpa)
+            .Count(v => v.Count() == 2 && v.Max() - v.Min() > rules.LeafPairMpa + 1e-9);
+        return apart == 0 ? null : new(LeavesOfAVineDiffer, Note,
+            $"The two leaves of {(apart == 1 ? "a vine" : $"{apart} vines")} differ by more than {Words.Bar(rules.LeafPairMpa)}: read a third.");
+    }
+
+    private static ReadingFinding? Odd(double[] values)
+    {
+        if (values.Length < 3)
+        {
+            return null;
+        }
+
+        var odd = Outliers.ByModifiedZ(values);
+        return odd.Count == 0 ? null : new(OutlierLeaf, Doubtful,
+            $"{Words.Leaves(odd.Count)} far from the others: {string.Join(", ", odd.Select(i => Words.Bar(values[i])))}. Kept, but not counted by the outlook.");
+    }
+
+    private static ReadingFinding? Rounded(double[] values) =>
+        values.Length >= 4 && values.Distinct().Count() > 1 && values.All(v => Math.Abs((v * 10) - Math.Round(v * 10)) < 1e-6)
+            ? new(RoundedToWholeBars, Note, "Every value is a whole bar: read the gauge to a tenth where it allows.")
+            : null;
+}
