@@ -1,4 +1,5 @@
 using System.Globalization;
+using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Web.Parts;
 
@@ -34,6 +35,18 @@ public static class EstateText
     /// <summary>A count in words up to ten, digits above: “four”, “36”.</summary>
     public static string Count(int count) =>
         count >= 0 && count < Words.Length ? Words[count] : count.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>“leaf”, “stem”, “predawn”.</summary>
+    public static string MeasureWord(WaterPotentialMeasure measure) => measure switch
+    {
+        WaterPotentialMeasure.Leaf => "leaf",
+        WaterPotentialMeasure.Stem => "stem",
+        WaterPotentialMeasure.Predawn => "predawn",
+        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Leaf, Stem or Predawn."),
+    };
+
+    /// <summary>The text with its first letter large.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     /// <summary>A number with a fixed count of decimals.</summary>
     public static string Number(double value, int decimals = 1) => value.ToString("F" + decimals, CultureInfo.InvariantCulture);
