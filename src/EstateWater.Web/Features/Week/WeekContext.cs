@@ -13,6 +13,9 @@ public sealed record WeekContext(
     /// <summary>The estate's zone.</summary>
     public TimeZoneInfo Zone { get; } = Snapshot.TimeZone;
 
+    /// <summary>Blocks that get water whenever this one does.</summary>
+    public IReadOnlyList<string> OnSameValve(string block) => Blocks.TryGetValue(block, out var about) ? about.SharesValveWith : [];
+
     /// <summary>Reads it.</summary>
     public static WeekContext Of(EstateSnapshot snapshot)
     {

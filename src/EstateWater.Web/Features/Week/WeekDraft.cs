@@ -5,12 +5,17 @@ public delegate Planning.Plan PlanWithHours(IReadOnlyDictionary<string, double> 
 
 /// <summary>The plan on the manager's desk: hours changed by hand, undone, and the plan that follows from them.</summary>
 /// <remarks>Computing runs off the caller's thread; a later change cancels an earlier one, so only the last answer is shown.</remarks>
-public sealed class WeekDraft(PlanWithHours compute, Planning.Plan plan, TimeProvider clock) : IDisposable
+/// <param name="compute">Computes a plan.</param>
+/// <param name="plan">The plan to begin with.</param>
+/// <param name="onSameValve">Blocks that get water whenever a block does; the last hours given to one of them count for all.</param>
+/// <param name="clock">Times the pause before computing.</param>
+public sealed class WeekDraft(
+    PlanWithHours compute, Planning.Plan plan, Func<string, IReadOnlyList<string>> onSameValve, TimeProvider clock) : IDisposable
 {
     /// <summary>Wait before computing, so that held arrow keys make one plan and not twenty.</summary>
     public static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(300);
 
-    private readonly Stack<(string Block, double? Before)> changes = new();
+    private readonly Stack<(string Block, Dictionary<string, double> Before)> changes = new();
     private Dictionary<string, double> byHand = [];
     private CancellationTokenSource? running;
 
@@ -33,21 +38,22 @@ public sealed class WeekDraft(PlanWithHours compute, Planning.Plan plan, TimePro
     public event Action? Changed;
 
     /// <summary>Fixes a block's hours and computes the plan anew.</summary>
-    public Task SetAsync(string block, double hours)
-    {
-        changes.Push((block, Before(block)));
-        return ChangeAsync(block, hours);
-    }
+    public Task SetAsync(string block, double hours) => ChangeAsync(block, hours);
 
     /// <summary>Gives a block's hours back to the planner.</summary>
-    public Task GiveBackAsync(string block)
-    {
-        changes.Push((block, Before(block)));
-        return ChangeAsync(block, null);
-    }
+    public Task GiveBackAsync(string block) => ChangeAsync(block, null);
 
     /// <summary>Takes the last change back.</summary>
-    public Task UndoAsync() => changes.TryPop(out var last) ? ChangeAsync(last.Block, last.Before) : Task.CompletedTask;
+    public Task UndoAsync()
+    {
+        if (!changes.TryPop(out var last))
+        {
+            return Task.CompletedTask;
+        }
+
+        byHand = last.Before;
+        return ComputeAsync();
+    }
 
     /// <summary>Goes on from newer knowledge and the plan made from it, keeping the hours fixed by hand.</summary>
     public Task RebaseAsync(PlanWithHours newer, Planning.Plan newerPlan)
@@ -70,19 +76,17 @@ public sealed class WeekDraft(PlanWithHours compute, Planning.Plan plan, TimePro
         running = null;
     }
 
-    private double? Before(string block) => byHand.TryGetValue(block, out var hours) ? hours : null;
-
     private Task ChangeAsync(string block, double? hours)
     {
-        // A new dictionary each time: the computing thread reads the one it was given.
+        changes.Push((block, byHand));
+
+        // A new dictionary each time: the computing thread reads the one it was given, and undo brings the old one back.
         byHand = new(byHand);
+        byHand.Remove(block);
         if (hours is { } fixedHours)
         {
+            onSameValve(block).ToList().ForEach(other => byHand.Remove(other));
             byHand[block] = fixedHours;
-        }
-        else
-        {
-            byHand.Remove(block);
         }
 
         return ComputeAsync();

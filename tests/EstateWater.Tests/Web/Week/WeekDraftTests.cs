@@ -29,6 +29,7 @@ public sealed class WeekDraftTests
                 return Answer(hours);
             },
             Samples.Plan(),
+            Alone,
             clock);
         var first = draft.SetAsync("B01", 7);
         var second = draft.SetAsync("B01", 9);
@@ -54,6 +55,7 @@ public sealed class WeekDraftTests
                 return Answer(hours);
             },
             Samples.Plan(),
+            Alone,
             clock);
         var first = draft.SetAsync("B01", 7);
         clock.Advance(WeekDraft.Pause);
@@ -86,7 +88,7 @@ public sealed class WeekDraftTests
     [Fact]
     public async Task Hours_that_the_planner_refuses_leave_the_plan_and_say_why()
     {
-        using var draft = new WeekDraft((_, _) => throw new ArgumentOutOfRangeException("hours", "Hours must fit the nights."), Samples.Plan(), clock);
+        using var draft = new WeekDraft((_, _) => throw new ArgumentOutOfRangeException("hours", "Hours must fit the nights."), Samples.Plan(), Alone, clock);
         await Now(draft.SetAsync("B01", 8));
         Assert.Equal(6, draft.Plan.Blocks[0].Hours);
         Assert.Contains("Hours must fit the nights.", draft.Problem);
@@ -104,15 +106,28 @@ public sealed class WeekDraftTests
     [Fact]
     public async Task Newer_knowledge_without_hours_by_hand_is_shown_as_it_came()
     {
-        using var draft = new WeekDraft((_, _) => throw new InvalidOperationException("nothing to compute"), Samples.Plan(), clock);
+        using var draft = new WeekDraft((_, _) => throw new InvalidOperationException("nothing to compute"), Samples.Plan(), Alone, clock);
         await draft.RebaseAsync((_, _) => throw new InvalidOperationException("nothing to compute"), Samples.Plan(1, 5));
         Assert.Equal([1, 5], draft.Plan.Blocks.Select(b => b.Hours));
     }
 
+    [Fact]
+    public async Task The_last_hours_given_on_a_valve_count_for_all_its_blocks()
+    {
+        using var draft = new WeekDraft((hours, _) => Answer(hours), Samples.Plan(), block => block == "B01" ? ["B02"] : ["B01"], clock);
+        await Now(draft.SetAsync("B01", 8));
+        await Now(draft.SetAsync("B02", 3));
+        Assert.Equal(new Dictionary<string, double> { ["B02"] = 3 }, draft.HoursByHand);
+        await Now(draft.UndoAsync());
+        Assert.Equal(new Dictionary<string, double> { ["B01"] = 8 }, draft.HoursByHand);
+    }
+
+    private static IReadOnlyList<string> Alone(string block) => [];
+
     private static WeekPlan Answer(IReadOnlyDictionary<string, double> hours) =>
         Samples.Plan(hours.TryGetValue("B01", out var first) ? first : 6);
 
-    private WeekDraft Draft() => new((hours, _) => Answer(hours), Samples.Plan(), clock);
+    private WeekDraft Draft() => new((hours, _) => Answer(hours), Samples.Plan(), Alone, clock);
 
     private async Task Now(Task change)
     {
