@@ -12,6 +12,8 @@ public static class CommandLine
         var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.")
         {
             ServeCommand.Create(),
+            ImportCommand.Create(),
+            ExportCommand.Create(),
         };
         return root.Parse(WithDefaultCommand(args)).InvokeAsync();
     }

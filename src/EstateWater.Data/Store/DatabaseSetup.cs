@@ -23,6 +23,38 @@ public static class DatabaseSetup
         return new(options.Options);
     }
 
+    /// <summary>
+    /// An up-to-date copy in memory of a database file, or an empty database where there is no file. The file is only read.
+    /// The copy lives as long as the context; the caller disposes it.
+    /// </summary>
+    /// <exception cref="SqliteException">The file is no database.</exception>
+    public static async Task<EstateDb> OpenCopyInMemoryAsync(string? path = null, CancellationToken cancellation = default)
+    {
+        var memory = new SqliteConnection("Data Source=:memory:");
+        var options = new DbContextOptionsBuilder<EstateDb>();
+        options.UseSqlite(memory, contextOwnsConnection: true).AddInterceptors(ConnectionSettings.Instance);
+        var copy = new EstateDb(options.Options);
+        try
+        {
+            // Opened by hand, it stays open: a database in memory goes with its connection.
+            await copy.Database.OpenConnectionAsync(cancellation);
+            if (path is not null && File.Exists(path))
+            {
+                await using var file = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = path, Mode = SqliteOpenMode.ReadOnly, Pooling = false }.ToString());
+                await file.OpenAsync(cancellation);
+                file.BackupDatabase(memory);
+            }
+
+            await MigrateAsync(copy, cancellation);
+            return copy;
+        }
+        catch
+        {
+            await copy.DisposeAsync();
+            throw;
+        }
+    }
+
     /// <summary>Brings the tables up to date, creating the file when it is not there. Safe when several processes start at once.</summary>
     /// <exception cref="InvalidOperationException">A newer version of the program made the database.</exception>
     /// <exception cref="TimeoutException">Another process has been bringing it up to date for too long.</exception>
