@@ -12,8 +12,10 @@ public static class CommandLine
         var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.")
         {
             ServeCommand.Create(),
+            PlanCommand.Create(),
             ImportCommand.Create(),
             ExportCommand.Create(),
+            AccuracyCommand.Create(),
         };
         return root.Parse(WithDefaultCommand(args)).InvokeAsync();
     }

@@ -47,7 +47,7 @@ internal static class LeafHandlingChecks
     {
         var slow = leaves.Count(l => l.DelayS > rules.LongDelayS);
         var refused = leaves.Any(l => l.DelayS > rules.LongestDelayS && l.BaggedMin is null or 0);
-        return slow == 0 ? null : new(DelayTooLong, refused ? Reject : Doubtful, string.Create(CultureInfo.InvariantCulture,
+        return slow == 0 ? null : new(DelayTooLong, refused ? Reject : Note, string.Create(CultureInfo.InvariantCulture,
             $"{Words.Leaves(slow)} longer than {rules.LongDelayS:0.#} s from cut to chamber (up to {leaves.Max(l => l.DelayS):0} s)."));
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using EstateWater.Simulation.Estate;
 using EstateWater.Simulation.Folder;
 using EstateWater.Simulation.Management;
@@ -13,13 +14,13 @@ public static class DemoSeasons
     {
         var (estate, crew) = Live();
         FolderWriter.Write(estate, crew, folder, DemoEstate.Clock);
-        File.WriteAllText(Path.Combine(folder, "demo-clock.txt"), $"{DemoEstate.Clock:yyyy-MM-dd'T'HH:mm:sszzz}\n");
+        File.WriteAllText(Path.Combine(folder, "demo-clock.txt"), DemoEstate.Clock.ToString("yyyy-MM-dd'T'HH:mm:sszzz\n", CultureInfo.InvariantCulture));
     }
 
     /// <summary>The estate and its crew on the morning of the clock: rounds on Mondays, watering decided on Tuesdays.</summary>
-    public static (SimulatedEstate Estate, FieldCrew Crew) Live()
+    public static (SimulatedEstate Estate, FieldCrew Crew) Live(ulong seed = DemoEstate.Seed)
     {
-        var estate = new SimulatedEstate(DemoEstate.Spec(), DemoEstate.Seed);
+        var estate = new SimulatedEstate(DemoEstate.Spec(seed), seed);
         var crew = new FieldCrew(estate) { Conditions = DemoEstate.Conditions };
         var blocksOf = estate.Spec.Blocks.GroupBy(b => b.Valve).ToDictionary(g => g.Key, g => g.Select(b => b.Code).ToList());
         var manager = new RuleOfThumb(estate, crew) { Habit = (valve, day, mm) => Habit(blocksOf[valve], day, mm) };
@@ -46,7 +47,8 @@ public static class DemoSeasons
     {
         var recent = day > DemoEstate.ClockDay.AddDays(-13);
         return blocks.Any(DemoEstate.Thirsty.Contains) && recent ? 0.5 * ruleMm
-            : blocks.Any(DemoEstate.TooWet.Contains) && day > new DateOnly(2025, 11, 1) ? Math.Max(ruleMm, 17)
+            : blocks.Any(DemoEstate.TooWet.Contains) && day > new DateOnly(2025, 11, 1) ? 25
+            : (blocks.Contains(DemoEstate.BurstLine) || blocks.Contains(DemoEstate.BehindBlockedValve)) && day > new DateOnly(2025, 11, 20) ? 15
             : ruleMm;
     }
 }

@@ -9,6 +9,7 @@ public enum GroundKind
 {
     StonySlope,
     SandyRise,
+    ThinSand,
     RedLoam,
     DeepFlat,
 }
@@ -23,6 +24,7 @@ public static class BlockMaker
         {
             GroundKind.StonySlope => (Texture.SandyLoam, Texture.SandyClayLoam, dice.Between(0.15, 0.3), dice.Between(0.9, 1.2)),
             GroundKind.SandyRise => (Texture.LoamySand, Texture.SandyLoam, dice.Between(0, 0.1), dice.Between(1.1, 1.4)),
+            GroundKind.ThinSand => (Texture.LoamySand, Texture.SandyLoam, dice.Between(0.1, 0.2), dice.Between(0.8, 0.9)),
             GroundKind.RedLoam => (Texture.Loam, Texture.ClayLoam, dice.Between(0.05, 0.15), dice.Between(1.0, 1.3)),
             _ => (Texture.SiltLoam, Texture.Loam, dice.Between(0, 0.08), dice.Between(1.3, 1.6)),
         };
@@ -33,7 +35,7 @@ public static class BlockMaker
             StoneShare = stones,
             RootDepthM = depth,
             WettedShare = dice.Between(0.32, 0.52),
-            BulbRootShare = dice.Between(0.5, 0.68),
+            BulbRootShare = ground == GroundKind.ThinSand ? 0.75 : dice.Between(0.5, 0.68),
             Delivery = dice.Chance(0.2) ? dice.Between(0.74, 0.88) : dice.Between(0.95, 1.03),
             Vine = Traits(fullShade, dice),
         };

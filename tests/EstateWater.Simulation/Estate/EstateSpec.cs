@@ -23,7 +23,7 @@ public sealed record EstateSpec
 
     public required IReadOnlyList<TargetSpec> Targets { get; init; }
 
-    public IReadOnlyList<HeatSpell> HeatSpells { get; init; } = [];
+    public IReadOnlyList<SetSpell> SetSpells { get; init; } = [];
 
     public IReadOnlyList<Mishap> Mishaps { get; init; } = [];
 

@@ -19,7 +19,7 @@ public sealed class SimulatedEstate
     public SimulatedEstate(EstateSpec spec, ulong seed)
     {
         (Spec, Seed, Today) = (spec, seed, spec.From);
-        var air = new WeatherGenerator(spec.Site, spec.Climate, seed).Draw(spec.WeatherFrom, spec.WeatherTo, spec.HeatSpells);
+        var air = new WeatherGenerator(spec.Site, spec.Climate, seed).Draw(spec.WeatherFrom, spec.WeatherTo, spec.SetSpells);
         _weather = spec.Stations.ToDictionary(s => s.Code, s => StationAir.Of(air, s, seed));
         _blocks = spec.Blocks.ToDictionary(b => b.Code, b => new SimulatedBlock(b, spec.Site));
     }

@@ -10,7 +10,7 @@ namespace EstateWater.Simulation.Management;
 public sealed class RuleOfThumb(SimulatedEstate estate, FieldCrew crew)
 {
     private const double FullWeekMm = 20;
-    private const double LongestSetHours = 7;
+    private const double LongestSetHours = 9;
 
     /// <summary>What a valve gets in a week instead of the rule's millimetres, for reasons no rule knows.</summary>
     public Func<string, DateOnly, double, double> Habit { get; init; } = (_, _, ruleMm) => ruleMm;

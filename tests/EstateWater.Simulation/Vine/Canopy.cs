@@ -47,7 +47,7 @@ public sealed class Canopy(VineTraits traits)
         var turgor = Math.Clamp(1 - ((-predawnMpa - 0.22) / 0.45), 0, 1) * Math.Clamp(1 - ((-leafMpa - 0.95) / 0.85), 0, 1);
         ShootCm = Math.Min(traits.TrimmedAtCm * 1.1, ShootCm + (traits.ShootCmPerDegreeDay * warmth * turgor * GrowingTips));
         var ageing = Math.Clamp((Stage - 25) / 900, 0, 0.012);
-        GrowingTips *= Math.Clamp(1 - ageing - (0.09 * (1 - turgor)), 0, 1);
+        GrowingTips *= Math.Clamp(1 - ageing - (0.14 * (1 - turgor)), 0, 1);
         LeavesLost = Math.Min(0.6, LeavesLost + (0.03 * Math.Max(0, -leafMpa - 1.75)));
     }
 

@@ -32,8 +32,8 @@ public sealed record Climate
     public static double WetShare(DateOnly date, bool southern) => 0.19 - (0.16 * Warmth(date, southern));
 }
 
-/// <summary>A heat spell that certainly happens.</summary>
+/// <summary>Clear, dry days whose maxima are set instead of drawn: a heat spell, or a calm before one.</summary>
 /// <param name="FirstDay">Its first day.</param>
 /// <param name="Days">How many days.</param>
 /// <param name="PeakTMaxC">Maximum of its hottest day. [°C]</param>
-public sealed record HeatSpell(DateOnly FirstDay, int Days, double PeakTMaxC);
+public sealed record SetSpell(DateOnly FirstDay, int Days, double PeakTMaxC);

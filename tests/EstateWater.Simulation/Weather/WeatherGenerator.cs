@@ -11,8 +11,8 @@ public sealed class WeatherGenerator(Site site, Climate climate, ulong seed)
     private const double Persistence = 0.68;
     private const double AnomalySdC = 3.1;
 
-    /// <summary>Weather from a first through a last day; named heat spells happen whatever is drawn.</summary>
-    public IReadOnlyList<DayWeather> Draw(DateOnly first, DateOnly last, IReadOnlyList<HeatSpell> named)
+    /// <summary>Weather from a first through a last day; set spells happen whatever is drawn.</summary>
+    public IReadOnlyList<DayWeather> Draw(DateOnly first, DateOnly last, IReadOnlyList<SetSpell> spells)
     {
         var dice = Dice.Of(seed, "weather");
         var days = new List<DayWeather>();
@@ -24,13 +24,13 @@ public sealed class WeatherGenerator(Site site, Climate climate, ulong seed)
             var spellStarts = dice.Chance(climate.HeatSpellChance * Math.Max(0, Climate.Warmth(date, site.IsSouthern)));
             if (spellLeft == 0 && spellStarts)
             {
-                (spellLeft, spellHeat) = (dice.Whole(3, 5), dice.Between(3.5, 7));
+                (spellLeft, spellHeat) = (dice.Whole(3, 5), dice.Between(2.5, 5.5));
             }
 
             var heat = spellLeft > 0 && !wet ? spellHeat : 0;
             spellLeft = Math.Max(0, spellLeft - 1);
             var day = Day(date, wet, anomaly + heat, dice);
-            days.Add(named.FirstOrDefault(s => Covers(s, date)) is { } spell ? Heated(day, spell) : day);
+            days.Add(spells.FirstOrDefault(s => Covers(s, date)) is { } spell ? Set(day, spell) : day);
         }
 
         return days;
@@ -65,11 +65,11 @@ public sealed class WeatherGenerator(Site site, Climate climate, ulong seed)
     private static double Percent(double vapourKPa, double celsius) =>
         Math.Clamp(100 * vapourKPa / DayWeather.Saturation(celsius), 6, 100);
 
-    private static bool Covers(HeatSpell spell, DateOnly date) =>
+    private static bool Covers(SetSpell spell, DateOnly date) =>
         date >= spell.FirstDay && date < spell.FirstDay.AddDays(spell.Days);
 
     /// <summary>A spell climbs to its peak and eases on its last day; the sky is clear and the air dry.</summary>
-    private DayWeather Heated(DayWeather day, HeatSpell spell)
+    private DayWeather Set(DayWeather day, SetSpell spell)
     {
         var position = day.Date.DayNumber - spell.FirstDay.DayNumber;
         var below = position == 0 || position == spell.Days - 1 ? 1.3 : 0.4 * ((spell.Days / 2) - position);

@@ -1,0 +1,23 @@
+using EstateWater.Planning.Needs;
+
+namespace EstateWater.Planning.Packing;
+
+/// <summary>A source, its nights, the water it may still give, and what its valves want.</summary>
+/// <param name="Source">The source.</param>
+/// <param name="Nights">Its openings within the horizon.</param>
+/// <param name="LeftM3">Left of the season's allocation; null when unlimited. [m³]</param>
+/// <param name="Needs">What its valves want.</param>
+internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs);
+
+/// <summary>A set with its place in the night.</summary>
+/// <param name="Need">Whose.</param>
+/// <param name="Night">Which of the source's nights.</param>
+/// <param name="StartQuarter">Quarter hours after the night opens.</param>
+/// <param name="Quarters">Its length.</param>
+internal sealed record PlacedSet(ValveNeed Need, int Night, int StartQuarter, int Quarters);
+
+/// <summary>The sets of a source and how near they are to the best possible.</summary>
+/// <param name="Sets">Placed.</param>
+/// <param name="Objective">Trouble spared by them, in the packing's units.</param>
+/// <param name="Bound">No placing can spare more.</param>
+internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objective, long Bound);
