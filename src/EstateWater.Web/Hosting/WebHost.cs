@@ -1,5 +1,7 @@
 using System.Globalization;
 using EstateWater.Web.Features.News;
+using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Features.Week;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.DataProtection;
@@ -58,6 +60,8 @@ public static class WebHost
             .SetApplicationName("EstateWater")
             .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(Path.GetDirectoryName(options.Database)!, "keys")));
         services.AddMudServices();
+        services.AddScoped<SetsQuery>();
+        services.AddScoped<WeekPlanner>();
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;
@@ -76,8 +80,10 @@ public static class WebHost
         app.UseOutputCache();
         app.UseResponseCompression();
         app.UseAntiforgery();
+        app.UseSetsWorker();
         app.MapStaticAssets();
         app.MapNews();
+        app.MapConfirmations();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders
     }
