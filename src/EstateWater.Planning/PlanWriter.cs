@@ -107,10 +107,8 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
     }
 
     private List<UnmetNeed> Unmet() =>
-        [.. sources.Zip(packed).SelectMany(pair => pair.First.Needs
-                .Select(need => (Need: need, Missing: need.Quarters - pair.Second.Sets.Where(s => s.Need == need).Sum(s => s.Quarters)))
-                .Where(n => n.Missing > 0)
-                .SelectMany(n => n.Need.Valve.Blocks.Select(b => new UnmetNeed(b.Code, n.Missing / 4.0, UnmetReason.Write(pair.First, pair.Second, n.Need)))))
+        [.. sources.Zip(packed).SelectMany(pair => pair.Second.StillWanted
+                .SelectMany(w => w.Key.Valve.Blocks.Select(b => new UnmetNeed(b.Code, w.Value / 4.0, UnmetReason.Write(pair.First, pair.Second, w.Key)))))
             .OrderBy(u => u.Block, StringComparer.Ordinal)];
 
     private SourceWater Water(SourceNights source, int index)

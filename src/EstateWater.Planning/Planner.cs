@@ -39,7 +39,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(request);
         var needs = estate.Needs(request.HoursByHand, cancellation);
         var sources = estate.SourceNights(needs);
-        var packed = sources.Select(SourcePacking.Pack).ToList();
+        var packed = sources.Select(s => SourcePacking.Pack(s).Settled(s, estate.Days)).ToList();
         return new PlanWriter(estate, needs, sources, packed).Write();
     }
 }

@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -59,7 +60,7 @@ public static class DegreeDays
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double DoubleSine(double tMinC, double tMaxC, double nextTMinC, double lowerC, double? upperC = null)
     {
-        Require.AirTemperature(nextTMinC);
+        WeatherInput.AirTemperature(nextTMinC);
         return (SingleSine(tMinC, tMaxC, lowerC, upperC) + SingleSine(Math.Min(nextTMinC, tMaxC), tMaxC, lowerC, upperC)) / 2;
     }
 
@@ -83,7 +84,7 @@ public static class DegreeDays
 
     private static void Check(double tMinC, double tMaxC, double lowerC, double? upperC)
     {
-        Require.DayExtremes(tMinC, tMaxC);
+        WeatherInput.DayExtremes(tMinC, tMaxC);
         Require.InRange(lowerC, -20, 40, "°C", "baseC");
         if (upperC is { } upper)
         {

@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -17,7 +18,7 @@ public static class GrapevineFloweringVeraison
     /// <summary>One day's thermal time: its mean temperature, or nothing below 0 °C. [°C·d]</summary>
     /// <param name="meanC">(T_max + T_min)/2. [°C]</param>
     /// <exception cref="ArgumentOutOfRangeException">Outside −60 to 60 °C.</exception>
-    public static double OfDay(double meanC) => Math.Max(0, Require.AirTemperature(meanC));
+    public static double OfDay(double meanC) => Math.Max(0, WeatherInput.AirTemperature(meanC));
 
     /// <summary>The day on which a requirement is met; null when it is not, or when a day is missing before it.</summary>
     /// <param name="dailyMeanC">(T_max + T_min)/2 by date. [°C]</param>

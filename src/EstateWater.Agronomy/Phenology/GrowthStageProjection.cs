@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -30,7 +31,7 @@ public sealed class GrowthStageProjection
         GrowthStageCurve? curve = null)
     {
         ArgumentNullException.ThrowIfNull(observed);
-        this.latitudeDegrees = Require.Latitude(latitudeDegrees);
+        this.latitudeDegrees = WeatherInput.Latitude(latitudeDegrees);
         this.dailyMeanC = dailyMeanC ?? new Dictionary<DateOnly, double>();
         this.curve = curve ?? GrowthStageCurve.For(VarietyHeatNeeds.AnyVariety);
         this.observed = observed

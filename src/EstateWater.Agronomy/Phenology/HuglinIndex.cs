@@ -30,7 +30,7 @@ public static class HuglinIndex
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double OfDay(double tMinC, double tMaxC)
     {
-        Require.DayExtremes(tMinC, tMaxC);
+        WeatherInput.DayExtremes(tMinC, tMaxC);
         return Math.Max(0, ((((tMaxC + tMinC) / 2) - 10) + (tMaxC - 10)) / 2);
     }
 
@@ -38,7 +38,7 @@ public static class HuglinIndex
     /// <param name="latitudeDegrees">Either hemisphere. [degrees]</param>
     /// <remarks>1.00 up to 40°, 1.02 to 42°, 1.03 to 44°, 1.04 to 46°, 1.05 to 48°, 1.06 to 50°. Undefined beyond; held at 1.06 here.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Outside −90 to 90, or not a number.</exception>
-    public static double DayLengthCoefficient(double latitudeDegrees) => Math.Abs(Require.Latitude(latitudeDegrees)) switch
+    public static double DayLengthCoefficient(double latitudeDegrees) => Math.Abs(WeatherInput.Latitude(latitudeDegrees)) switch
     {
         <= 40 => 1.00,
         <= 42 => 1.02,

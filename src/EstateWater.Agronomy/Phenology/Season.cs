@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
 
@@ -9,7 +10,7 @@ public static class Season
     /// <summary>Whether the place is south of the equator; the equator itself counts as north.</summary>
     /// <param name="latitudeDegrees">North positive. [degrees]</param>
     /// <exception cref="ArgumentOutOfRangeException">Outside −90 to 90, or not a number.</exception>
-    public static bool IsSouthern(double latitudeDegrees) => Require.Latitude(latitudeDegrees) < 0;
+    public static bool IsSouthern(double latitudeDegrees) => WeatherInput.Latitude(latitudeDegrees) < 0;
 
     /// <summary>The season of a date, named by the year of its harvest.</summary>
     /// <param name="date">The day.</param>

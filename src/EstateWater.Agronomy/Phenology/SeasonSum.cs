@@ -1,4 +1,3 @@
-using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Phenology;
@@ -17,7 +16,7 @@ public sealed record SeasonSum(DateOnly From, DateOnly To, double DegreeDays, in
         var byDate = new Dictionary<DateOnly, double>();
         foreach (var day in days.Where(d => d.Date >= from && d.Date <= to))
         {
-            Require.DayExtremes(day.TMinC, day.TMaxC);
+            WeatherInput.DayExtremes(day.TMinC, day.TMaxC);
             if (!byDate.TryAdd(day.Date, degreeDays(day)))
             {
                 throw new ArgumentException($"{day.Date:O} is given twice.", nameof(days));

@@ -51,13 +51,13 @@ public sealed record VarietyHeatNeeds(string Variety, double FloweringCd, double
 
     /// <summary>For a variety that is not listed: the middle of the list.</summary>
     public static VarietyHeatNeeds AnyVariety { get; } = new(
-        string.Empty, 1266, 2584, SourceAgreement.Fallback, "About the median of the varieties in Parker et al. (2013); no value for this variety");
+        string.Empty, 1266, 2584, SourceAgreement.Fallback, "Median of the varieties in Parker et al. (2013); no value for this variety");
 
-    /// <inheritdoc cref="VarietyHeatNeeds(string, double, double, SourceAgreement, string)" path="/param[@name='FloweringCd']"/>
-    public double FloweringCd { get; init; } = Require.InRange(FloweringCd, 800, 2000, "°C·d");
+    /// <summary>F* of 50 % flowering, 800 to 2000. [°C·d]</summary>
+    public double FloweringCd { get; init => field = Flowering(value); } = Flowering(FloweringCd);
 
-    /// <inheritdoc cref="VarietyHeatNeeds(string, double, double, SourceAgreement, string)" path="/param[@name='VeraisonCd']"/>
-    public double VeraisonCd { get; init; } = Require.InRange(VeraisonCd, 1800, 3600, "°C·d");
+    /// <summary>F* of 50 % veraison, 1800 to 3600. [°C·d]</summary>
+    public double VeraisonCd { get; init => field = Veraison(value); } = Veraison(VeraisonCd);
 
     /// <summary>The values of a variety, whatever its case and accents; those of any variety when it is not listed.</summary>
     /// <param name="variety">Name; null when not known.</param>
@@ -68,4 +68,8 @@ public sealed record VarietyHeatNeeds(string Variety, double FloweringCd, double
         return (known ?? Defaults).FirstOrDefault(v => CultureInfo.InvariantCulture.CompareInfo.Compare(v.Variety, variety?.Trim(), loosely) == 0)
             ?? AnyVariety;
     }
+
+    private static double Flowering(double value) => Require.InRange(value, 800, 2000, "°C·d", nameof(FloweringCd));
+
+    private static double Veraison(double value) => Require.InRange(value, 1800, 3600, "°C·d", nameof(VeraisonCd));
 }

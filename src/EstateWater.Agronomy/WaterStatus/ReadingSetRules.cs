@@ -15,8 +15,8 @@ public sealed record ReadingSetRules
     /// <summary>Farthest from the time of day of the set before. Ours. [min]</summary>
     public double SameTimeMin { get; init; } = 45;
 
-    /// <summary>Fewest leaves. Common practice, no published source. [leaves]</summary>
-    public int FewestLeaves { get; init; } = 4;
+    /// <summary>Fewest leaves: 3, 5 or 10 make a set. Common practice, no published source. [leaves]</summary>
+    public int FewestLeaves { get; init; } = 3;
 
     /// <summary>Shorter in the bag is refused for stem. Levin (2019), Agric. Water Manage. 221:422–429: 10 min was enough. [min]</summary>
     public double ShortestBagMin { get; init; } = 10;
@@ -27,7 +27,7 @@ public sealed record ReadingSetRules
     /// <summary>Longer from cut to chamber without a bag gets a note. Levin (2019): up to 30 s did no harm. [s]</summary>
     public double LongDelayS { get; init; } = 30;
 
-    /// <summary>Longer from cut to chamber is refused without a bag and gets a note with one. Ours. [s]</summary>
+    /// <summary>Longer from cut to chamber is refused without a bag and doubtful with one. Ours. [s]</summary>
     public double LongestDelayS { get; init; } = 60;
 
     /// <summary>Largest usual standard deviation of leaf readings. From memory, to be checked. [MPa]</summary>

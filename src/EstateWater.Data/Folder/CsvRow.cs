@@ -53,7 +53,7 @@ internal sealed class CsvRow(FolderScan scan, string file, CsvParser parser, Dic
     public string NewCode(Column column, CodeSet codes)
     {
         var code = Text(column);
-        Check(column, code.Length > 0 && !codes.Add(code) ? $"'{code}' is there already; each {column.Name} appears once" : null);
+        Check(column, codes.Add(code));
         return code;
     }
 

@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Outlook;
+using EstateWater.Agronomy.Phenology;
 using EstateWater.Agronomy.Weather;
 using EstateWater.Planning.Weather;
 
@@ -18,7 +19,7 @@ internal sealed class BlockState
         Block = block;
         Valve = valve;
         Weather = weather;
-        Stages = new StageCourse(block, season.First, today);
+        Stages = new GrowthStageProjection(block.LatitudeDegrees, block.Stages.Select(s => (s.Date, s.ElStage)), weather.DailyMeanC);
         Sets = ReadingSets.Of(block, zone);
         var applied = valve.AppliedMm(block);
         var forcing = Forcing(block, weather, weather.Season, Stages, applied, today);
@@ -32,7 +33,7 @@ internal sealed class BlockState
                 block.WettedFraction ?? UsualWettedFraction,
                 EntersSoil),
             Season = forcing ?? Empty(today),
-            LastSeason = Forcing(block, weather, weather.LastSeason, new StageCourse(block, season.FirstOfLast, season.First.AddDays(-1)), applied, season.First.AddDays(-1)),
+            LastSeason = Forcing(block, weather, weather.LastSeason, Stages, applied, season.First.AddDays(-1)),
             Tensions = [.. Sets.Select(SetEvidence.Of)],
             Soil = [.. Profiles(block)],
         };
@@ -44,7 +45,7 @@ internal sealed class BlockState
 
     public StationWeather Weather { get; }
 
-    public StageCourse Stages { get; }
+    public GrowthStageProjection Stages { get; }
 
     public IReadOnlyList<ReadingSet> Sets { get; }
 
@@ -65,7 +66,7 @@ internal sealed class BlockState
         .Select(day => new SoilEvidence(day.Key, day.Means.Average()));
 
     private static SeasonForcing? Forcing(
-        PlanBlock block, StationWeather weather, IReadOnlyList<DailyWeather> days, StageCourse stages, IReadOnlyDictionary<DateOnly, double> applied, DateOnly until) =>
+        PlanBlock block, StationWeather weather, IReadOnlyList<DailyWeather> days, GrowthStageProjection stages, IReadOnlyDictionary<DateOnly, double> applied, DateOnly until) =>
         days.Count == 0
             ? null
             : new SeasonForcing

@@ -1,3 +1,5 @@
+using EstateWater.Agronomy.Phenology;
+
 namespace EstateWater.Planning.Blocks;
 
 /// <summary>Share of the ground shaded at solar noon, day by day.</summary>
@@ -10,7 +12,7 @@ internal static class ShadeCourse
 
     /// <summary>By day: canopy visits where there are some, the declared full canopy on its growth curve elsewhere.</summary>
     /// <remarks>A visit sees the canopy with an error, so visits within ten days are averaged.</remarks>
-    public static double[] Of(PlanBlock block, StageCourse stages, DateOnly first, int days, DateOnly asOf)
+    public static double[] Of(PlanBlock block, GrowthStageProjection stages, DateOnly first, int days, DateOnly asOf)
     {
         var full = block.ShadedFraction ?? Unknown;
         var visits = block.CanopyLooks

@@ -13,9 +13,11 @@ internal sealed class BlockCourse
     private const double AcceptedSoon = 0.2;
     private const double AcceptedLater = 0.4;
 
-    // What a day past the ceiling costs beside its chance, per MPa of depth; and a day under the floor. Ours.
+    // What a day past the ceiling costs beside its chance, per MPa of depth; what a day under the floor costs, and how
+    // much more the deeper it lies. Ours: shut-down leaves and shrivel weigh about twice as much as soft growth.
     private const double DepthCostPerMpa = 3;
-    private const double UnderFloorCost = 0.25;
+    private const double UnderFloorCost = 0.4;
+    private const double UnderFloorCostPerMpa = 1.5;
 
     private readonly BlockOutlook outlook;
     private readonly WeatherAhead weather;
@@ -78,11 +80,11 @@ internal sealed class BlockCourse
         {
             if (Limits.FloorCounts[day])
             {
-                under += ChanceUnder(tensionsMpa[day], Limits.FloorMpa[day]);
+                under += TroubleUnder(tensionsMpa[day], Limits.FloorMpa[day]);
             }
         }
 
-        return TroubleAbove(tensionsMpa) + (UnderFloorCost * under);
+        return TroubleAbove(tensionsMpa) + under;
     }
 
     /// <summary>The part of <see cref="Cost"/> that lies past the ceiling.</summary>
@@ -111,7 +113,16 @@ internal sealed class BlockCourse
 
     public static double ChancePast(double[] tensionsMpa, double ceilingMpa) => tensionsMpa.Count(t => t > ceilingMpa) / (double)tensionsMpa.Length;
 
-    private static double ChanceUnder(double[] tensionsMpa, double floorMpa) => tensionsMpa.Count(t => t < floorMpa) / (double)tensionsMpa.Length;
+    private static double TroubleUnder(double[] tensionsMpa, double floorMpa)
+    {
+        var trouble = 0.0;
+        foreach (var tension in tensionsMpa)
+        {
+            trouble += tension < floorMpa ? UnderFloorCost + (UnderFloorCostPerMpa * (floorMpa - tension)) : 0;
+        }
+
+        return trouble / tensionsMpa.Length;
+    }
 
     private static double Accepted(int day) => day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
 }

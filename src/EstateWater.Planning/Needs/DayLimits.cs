@@ -1,5 +1,5 @@
+using EstateWater.Agronomy.Phenology;
 using EstateWater.Agronomy.WaterStatus;
-using EstateWater.Planning.Blocks;
 
 namespace EstateWater.Planning.Needs;
 
@@ -26,7 +26,7 @@ internal sealed class DayLimits
 
     public bool[] FloorCounts { get; }
 
-    public static DayLimits Of(PlanBlock block, StageCourse stages, DateOnly today, int days)
+    public static DayLimits Of(PlanBlock block, GrowthStageProjection stages, DateOnly today, int days)
     {
         var now = TargetAt(block, stages.At(today), null);
         var floors = new double[days];
@@ -57,8 +57,8 @@ internal sealed class DayLimits
         }
 
         var usual = measure ?? Usual(block);
-        var (floor, ceiling) = DefaultTargets.For(block.IsWhite, stage, usual);
-        return new StageTarget(stage, stage, usual, floor, ceiling);
+        var target = DefaultTargets.For(block.IsWhite, stage, usual);
+        return new StageTarget(stage, stage, usual, target.FloorBar, target.CeilingBar);
     }
 
     // Without a target, the measure that the block was last read in; a leaf where it never was.

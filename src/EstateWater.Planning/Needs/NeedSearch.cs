@@ -13,7 +13,10 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
     // What a millimetre must at least spare; it keeps water from being spent on trouble nobody would see. Ours.
     private const double CostPerMm = 0.01;
 
-    private const int Step = 4;
+    private const int Step = ValveNeed.PieceQuarters;
+
+    // Hours set by hand come before all others: the manager has decided.
+    private const double WorthByHand = 1000;
 
     /// <summary>A shorter set is not worth the walk.</summary>
     public const int ShortestSetQuarters = 6;
@@ -22,41 +25,80 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
     public ValveNeed Find(ValveWater valve, IReadOnlyList<BlockCourse> courses)
     {
         var quarters = new int[nights.Count];
+        var spared = new List<double>();
         if (courses.Any(c => c.FirstTrouble() is not null))
         {
-            Add(courses, quarters, int.MaxValue, paid: true);
+            Add(courses, quarters, int.MaxValue, paid: true, spared);
             TakeBack(courses, quarters);
+            JoinShortSets(quarters);
         }
 
-        return Need(valve, courses, quarters, byHand: false);
+        return Need(valve, courses, quarters, spared, byHand: false);
     }
 
     /// <summary>So many quarter hours, in the nights where they do most good.</summary>
     public ValveNeed Place(ValveWater valve, IReadOnlyList<BlockCourse> courses, int quartersByHand)
     {
         var quarters = new int[nights.Count];
-        Add(courses, quarters, quartersByHand, paid: false);
-        return Need(valve, courses, quarters, byHand: true);
+        Add(courses, quarters, quartersByHand, paid: false, []);
+        return Need(valve, courses, quarters, [], byHand: true);
     }
 
-    private ValveNeed Need(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quarters, bool byHand)
+    /// <summary>Shortens what was packed where other nights than the wanted ones left some of it idle, and says how much is still wanted.</summary>
+    /// <param name="courses">The valve's blocks.</param>
+    /// <param name="quarters">Packed quarter hours by night; shortened in place.</param>
+    /// <returns>Quarter hours that would still be worth their water, were there room.</returns>
+    public int Settle(IReadOnlyList<BlockCourse> courses, int[] quarters)
     {
-        var total = quarters.Sum();
-        var spared = Cost(courses, new int[nights.Count]) - Cost(courses, quarters);
-        var trouble = courses.Select(c => c.FirstTrouble()).Where(d => d is not null).Min() ?? days;
-        var lastGood = Math.Max(0, nights.Count(n => n.WaterDay < trouble) - 1);
+        var packed = quarters.ToArray();
+        TakeBack(courses, quarters);
+        for (var night = 0; night < quarters.Length; night++)
+        {
+            if (quarters[night] > 0)
+            {
+                quarters[night] = Math.Min(packed[night], Math.Max(quarters[night], ShortestSetQuarters));
+            }
+        }
+
+        var wanted = quarters.ToArray();
+        var more = new List<double>();
+        Add(courses, wanted, int.MaxValue, paid: true, more);
+        return more.Count * Step;
+    }
+
+    private ValveNeed Need(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quarters, List<double> spared, bool byHand)
+    {
+        var pieces = (quarters.Sum() + ValveNeed.PieceQuarters - 1) / ValveNeed.PieceQuarters;
         return new ValveNeed
         {
             Valve = valve,
             Courses = courses,
             QuartersByNight = quarters,
-            LastGoodNight = quarters.Length == 0 ? 0 : Math.Max(lastGood, Array.FindLastIndex(quarters, q => q > 0)),
-            WorthPerQuarter = total == 0 ? 0 : Math.Max(0, spared) / total,
+            NightShare = NightShares(courses, quarters.Sum()),
+            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), 2)).Take(pieces)]),
             ByHand = byHand,
         };
     }
 
-    private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid)
+    private double[] NightShares(IReadOnlyList<BlockCourse> courses, int wanted)
+    {
+        if (wanted == 0)
+        {
+            return [.. nights.Select(_ => 1.0)];
+        }
+
+        var dry = Cost(courses, new int[nights.Count]);
+        var spared = nights.Select((night, n) =>
+        {
+            var only = new int[nights.Count];
+            only[n] = Math.Min(wanted, night.Quarters);
+            return Math.Max(0, dry - Cost(courses, only));
+        }).ToArray();
+        var most = spared.DefaultIfEmpty(0).Max();
+        return [.. spared.Select(s => most > 0 ? s / most : 1)];
+    }
+
+    private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid, List<double> spared)
     {
         var price = CostPerMm * Step / 4.0 * courses.Sum(c => Weight(c) * c.RateMmPerH);
         var cost = Cost(courses, quarters);
@@ -69,6 +111,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             }
 
             quarters[night] += Math.Min(Step, most - quarters.Sum());
+            spared.Add(Math.Max(0, cost - least));
             cost = least;
         }
     }
@@ -78,18 +121,16 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         var best = (Night: -1, Cost: double.PositiveInfinity);
         for (var night = 0; night < nights.Count; night++)
         {
-            // A first hour must make room for the shortest set.
-            var add = quarters[night] == 0 ? Math.Max(step, 0) : step;
-            if (quarters[night] + add > nights[night].Quarters)
+            if (quarters[night] + step > nights[night].Quarters)
             {
                 continue;
             }
 
-            quarters[night] += add;
+            quarters[night] += step;
 
             // An open night is as good as a fresh one: fewer, longer sets.
-            var cost = Cost(courses, quarters) - (quarters[night] > add ? 1e-6 : 0);
-            quarters[night] -= add;
+            var cost = Cost(courses, quarters) - (quarters[night] > step ? 1e-6 : 0);
+            quarters[night] -= step;
             if (cost < best.Cost - 1e-9)
             {
                 best = (night, cost);
@@ -120,6 +161,33 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         }
     }
 
+    // A remnant too short for a set goes to the nearest night that has one and room for it, else it becomes a short set.
+    private void JoinShortSets(int[] quarters)
+    {
+        for (var night = 0; night < quarters.Length; night++)
+        {
+            if (quarters[night] is 0 or >= ShortestSetQuarters)
+            {
+                continue;
+            }
+
+            var remnant = quarters[night];
+            var others = Enumerable.Range(0, quarters.Length)
+                .Where(n => n != night && quarters[n] > 0 && quarters[n] + remnant <= nights[n].Quarters)
+                .OrderBy(n => Math.Abs(n - night)).ThenBy(n => n)
+                .ToList();
+            if (others.Count > 0)
+            {
+                quarters[others[0]] += remnant;
+                quarters[night] = 0;
+            }
+            else
+            {
+                quarters[night] = Math.Min(ShortestSetQuarters, nights[night].Quarters);
+            }
+        }
+    }
+
     private double Cost(IReadOnlyList<BlockCourse> courses, int[] quarters)
     {
         var byDay = new int[days];
@@ -131,7 +199,25 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         return courses.Sum(c => Weight(c) * c.Cost(c.Watered(byDay)));
     }
 
-    /// <summary>A block's say at its valve: its share of the area, and its priority.</summary>
-    private static double Weight(BlockCourse course) =>
-        course.State.Block.AreaM2 / course.State.Valve.Blocks.Sum(b => b.AreaM2) * (course.State.Block.Priority / 3.0);
+    /// <summary>Pools neighbours until no later piece is worth more than an earlier one (pool adjacent violators, Ayer et al. 1955).</summary>
+    private static double[] Falling(double[] worth)
+    {
+        var pools = new List<(double Sum, int Count)>();
+        foreach (var piece in worth)
+        {
+            var pool = (Sum: piece, Count: 1);
+            while (pools.Count > 0 && pools[^1].Sum / pools[^1].Count < pool.Sum / pool.Count)
+            {
+                pool = (pool.Sum + pools[^1].Sum, pool.Count + pools[^1].Count);
+                pools.RemoveAt(pools.Count - 1);
+            }
+
+            pools.Add(pool);
+        }
+
+        return [.. pools.SelectMany(p => Enumerable.Repeat(p.Sum / p.Count, p.Count))];
+    }
+
+    /// <summary>A block's weight: its hectares, times its priority.</summary>
+    private static double Weight(BlockCourse course) => course.State.Block.AreaM2 / 10_000 * (course.State.Block.Priority / 3.0);
 }

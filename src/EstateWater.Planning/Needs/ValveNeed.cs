@@ -12,14 +12,20 @@ internal sealed record ValveNeed
     /// <summary>Quarter hours by night of the source.</summary>
     public required int[] QuartersByNight { get; init; }
 
-    /// <summary>Last night that comes before the trouble; later water helps less.</summary>
-    public required int LastGoodNight { get; init; }
+    /// <summary>How much of its good a set does in each night, 0–1: 1 in the best.</summary>
+    public required IReadOnlyList<double> NightShare { get; init; }
 
-    /// <summary>Trouble spared by a quarter hour, all blocks, weighted by their areas and priorities.</summary>
-    public required double WorthPerQuarter { get; init; }
+    /// <summary>Trouble spared by each further piece of <see cref="PieceQuarters"/>, all blocks, by hectares and priority; never rising.</summary>
+    public required IReadOnlyList<double> WorthByPiece { get; init; }
+
+    /// <summary>Quarter hours in a piece.</summary>
+    public const int PieceQuarters = 4;
 
     /// <summary>Whether the hours were set by hand.</summary>
     public bool ByHand { get; init; }
 
     public int Quarters => QuartersByNight.Sum();
+
+    /// <summary>Mean worth of a quarter hour.</summary>
+    public double WorthPerQuarter => Quarters == 0 ? 0 : WorthByPiece.Sum() / Quarters;
 }

@@ -16,17 +16,25 @@ internal static class NightClock
     public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, double maxFlowM3PerH, int quarters)
     {
         var most = (long)Math.Floor(maxFlowM3PerH * 1000);
-        return FirstFit(wanted, most, quarters) ?? Solve(wanted, most, quarters);
+        return Orders.Select(order => FirstFit([.. order(wanted)], most, quarters)).FirstOrDefault(laid => laid is not null)
+            ?? Solve(wanted, most, quarters);
     }
+
+    private static readonly Func<IReadOnlyList<WantedSet>, IEnumerable<WantedSet>>[] Orders =
+    [
+        sets => sets.OrderByDescending(w => w.Quarters).ThenByDescending(Flow).ThenBy(w => w.Need.Valve.Code, StringComparer.Ordinal),
+        sets => sets.OrderByDescending(Flow).ThenByDescending(w => w.Quarters).ThenBy(w => w.Need.Valve.Code, StringComparer.Ordinal),
+        sets => sets.OrderByDescending(w => Flow(w) * w.Quarters).ThenBy(w => w.Need.Valve.Code, StringComparer.Ordinal),
+    ];
 
     private static long Flow(WantedSet set) => (long)Math.Ceiling(set.Need.Valve.FlowM3PerH * 1000);
 
-    // Longest first, each as early as the flow allows.
+    // In the order given, each as early as the flow allows.
     private static List<TimedSet>? FirstFit(IReadOnlyList<WantedSet> wanted, long most, int quarters)
     {
         var used = new long[quarters];
         var timed = new List<TimedSet>();
-        foreach (var set in wanted.OrderByDescending(w => w.Quarters).ThenByDescending(Flow).ThenBy(w => w.Need.Valve.Code, StringComparer.Ordinal))
+        foreach (var set in wanted)
         {
             var start = Enumerable.Range(0, Math.Max(0, quarters - set.Quarters + 1))
                 .Cast<int?>()
@@ -66,7 +74,7 @@ internal static class NightClock
         }
 
         model.Maximize(LinearExpr.WeightedSum(sets.Select(s => s.Length), sets.Select(s => s.Set.WorthPerQuarter)));
-        var solver = new CpSolver { StringParameters = SourcePacking.Solver + "1" };
+        var solver = new CpSolver { StringParameters = SourcePacking.Solver + "0.05" };
         var status = solver.Solve(model);
         if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
         {

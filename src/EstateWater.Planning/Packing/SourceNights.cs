@@ -20,4 +20,38 @@ internal sealed record PlacedSet(ValveNeed Need, int Night, int StartQuarter, in
 /// <param name="Sets">Placed.</param>
 /// <param name="Objective">Trouble spared by them, in the packing's units.</param>
 /// <param name="Bound">No placing can spare more.</param>
-internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objective, long Bound);
+internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objective, long Bound)
+{
+    /// <summary>Quarter hours that each need would still be worth, were there room; absent where none.</summary>
+    public IReadOnlyDictionary<ValveNeed, int> StillWanted { get; init; } = new Dictionary<ValveNeed, int>();
+
+    /// <summary>The same with sets shortened to what still helps in the nights they got.</summary>
+    public PackedSource Settled(SourceNights source, int days)
+    {
+        var search = new NeedSearch(source.Nights, days);
+        var settled = new List<PlacedSet>();
+        var wanted = new Dictionary<ValveNeed, int>();
+        foreach (var need in source.Needs)
+        {
+            var mine = Sets.Where(s => s.Need == need).ToList();
+            if (need.ByHand)
+            {
+                settled.AddRange(mine);
+                wanted[need] = need.Quarters - mine.Sum(s => s.Quarters);
+                continue;
+            }
+
+            if (need.Quarters == 0)
+            {
+                continue;
+            }
+
+            var quarters = new int[source.Nights.Count];
+            mine.ForEach(s => quarters[s.Night] = s.Quarters);
+            wanted[need] = Math.Min(need.Quarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
+            settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
+        }
+
+        return this with { Sets = settled, StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary() };
+    }
+}

@@ -42,7 +42,8 @@ internal static class BlockReason
             ? $"{now}; it shares valve {outcome.Need.Valve.Code} with a block that needs it"
             : $"{now}{HeatWords(outcome)}; {Without(outcome)}";
         var hand = outcome.Need.ByHand ? " (hours set by hand)" : string.Empty;
-        return Say($"Water {Hours(outcome.Quarters)}{hand} by {last.Start:dddd} night: {why}; with it {WateredPeak(outcome)}.");
+        var nights = outcome.Sets.Count == 1 ? "on the night of" : Say($"in {outcome.Sets.Count} sets by the night of");
+        return Say($"Water {Hours(outcome.Quarters)}{hand} {nights} {last.Start:dddd d MMMM}: {why}; with it {WateredPeak(outcome)}.");
     }
 
     private static string Standing(BlockOutcome outcome)

@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Phenology;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Planning.Weather;
@@ -11,7 +12,14 @@ internal sealed class StationWeather
         Season = season;
         LastSeason = lastSeason;
         Ahead = ahead;
+        DailyMeanC = station.Days
+            .Concat(ahead.Versions[ahead.Versions.Count / 2].Where(d => d.Date >= ahead.Today))
+            .GroupBy(d => d.Date)
+            .ToDictionary(d => d.Key, d => (d.First().TMaxC + d.First().TMinC) / 2);
     }
+
+    /// <summary>Mean temperature by date, measured and one version of what is ahead. [°C]</summary>
+    public IReadOnlyDictionary<DateOnly, double> DailyMeanC { get; }
 
     public PlanStation Station { get; }
 
@@ -40,13 +48,12 @@ internal sealed class StationWeather
 
 /// <summary>The growing season a day belongs to, and the one before.</summary>
 /// <param name="FirstOfLast">First day of the season before.</param>
-/// <param name="First">First day of the season: 1 July south of the equator, 1 January north of it, both in the vine's winter.</param>
+/// <param name="First">First day of the season, in the vine's winter.</param>
 internal sealed record SeasonSpan(DateOnly FirstOfLast, DateOnly First)
 {
     public static SeasonSpan Of(DateOnly day, double latitudeDegrees)
     {
-        var year = latitudeDegrees < 0 && day.Month < 7 ? day.Year - 1 : day.Year;
-        var month = latitudeDegrees < 0 ? 7 : 1;
-        return new SeasonSpan(new DateOnly(year - 1, month, 1), new DateOnly(year, month, 1));
+        var year = Season.YearOf(day, latitudeDegrees);
+        return new SeasonSpan(Season.FirstDay(year - 1, latitudeDegrees), Season.FirstDay(year, latitudeDegrees));
     }
 }

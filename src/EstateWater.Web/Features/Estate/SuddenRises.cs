@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Statistics;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Web.Features.Readings;
 
@@ -25,10 +26,7 @@ public sealed record SuddenRise(
 /// <summary>Finds blocks that were steady and jumped.</summary>
 public static class SuddenRises
 {
-    /// <summary>Modified z-scores above 3.5 are called outliers by Iglewicz and Hoaglin (1993), How to Detect and Handle Outliers, ASQC vol. 16.</summary>
-    private const double OutlierZ = 3.5;
-
-    /// <summary>Makes the median absolute deviation comparable with a standard deviation; the same source.</summary>
+    /// <summary>Makes the median absolute deviation comparable with a standard deviation: Iglewicz and Hoaglin (1993), How to Detect and Handle Outliers, ASQC vol. 16, who call scores above <see cref="Outliers.ModifiedZLimit"/> outliers.</summary>
     private const double MadScale = 0.6745;
 
     /// <summary>Sets before the latest that make the trend.</summary>
@@ -37,11 +35,11 @@ public static class SuddenRises
     /// <summary>Fewer neighbours than this give no median worth the name; common practice, no published source.</summary>
     private const int FewestNeighbours = 3;
 
-    /// <summary>Set means repeat no better than this, so neighbours that agree more closely count as spread this far. [bar]; common practice, no published source.</summary>
-    private const double LeastSpreadBar = 0.3;
+    /// <summary>A set mean repeats no better than this: the standard error that ten leaves usually give. [bar]; common practice, no published source.</summary>
+    private const double ErrorOfMeanBar = 0.3;
 
-    /// <summary>A rise over the own trend that is smaller is not told apart from reading error. [bar]; common practice, no published source.</summary>
-    private const double LeastRiseBar = 1.0;
+    /// <summary>A rise over the own trend counts from three standard errors of the prediction on.</summary>
+    private const double TrendErrors = 3;
 
     /// <summary>Rounds of readings take up to this long, so sets this close belong to the same week. [days]</summary>
     private const int SameRoundDays = 3;
@@ -65,7 +63,7 @@ public static class SuddenRises
 
     private static SuddenRise? Judge(Change change, List<Change> all, IReadOnlyDictionary<string, string> stationOf)
     {
-        if (change.OverTrendBar is not { } overTrend || overTrend < LeastRiseBar)
+        if (change.OverTrendBar is not { } overTrend)
         {
             return null;
         }
@@ -76,10 +74,10 @@ public static class SuddenRises
             return null;
         }
 
-        var median = Median(neighbours);
-        var spread = Math.Max(Median([.. neighbours.Select(bar => Math.Abs(bar - median))]), MadScale * LeastSpreadBar);
+        var median = Descriptive.Median(neighbours);
+        var spread = Math.Max(Descriptive.MedianAbsoluteDeviation(neighbours), MadScale * ErrorOfMeanBar);
         var z = MadScale * (change.Bar - median) / spread;
-        return z <= OutlierZ
+        return z <= Outliers.ModifiedZLimit
             ? null
             : new SuddenRise(
                 change.Latest.BlockCode, change.Latest.Measure, change.Latest.Date,
@@ -102,30 +100,29 @@ public static class SuddenRises
             return null;
         }
 
-        var trend = history.SkipLast(1).TakeLast(TrendSets).ToArray();
-        double? overTrend = trend.Length < TrendSets ? null : latest.MeanBar - Extrapolate(trend, latest.Date);
-        return new Change(before, latest, overTrend);
+        return new Change(before, latest, RiseOverTrend(history.SkipLast(1).TakeLast(TrendSets).ToArray(), latest));
     }
 
-    /// <summary>The least-squares line through the sets, read at a day.</summary>
-    private static double Extrapolate(ReadingSet[] sets, DateOnly day)
+    /// <summary>How far the latest set lies above the least-squares line through the sets before it; null when there are too few of them or the rise is within the error of such a line.</summary>
+    private static double? RiseOverTrend(ReadingSet[] trend, ReadingSet latest)
     {
-        var meanDay = sets.Average(set => (double)set.Date.DayNumber);
-        var meanBar = sets.Average(set => set.MeanBar);
-        var spread = sets.Sum(set => (set.Date.DayNumber - meanDay) * (set.Date.DayNumber - meanDay));
-        var slope = sets.Sum(set => (set.Date.DayNumber - meanDay) * (set.MeanBar - meanBar)) / spread;
-        return meanBar + slope * (day.DayNumber - meanDay);
-    }
+        if (trend.Length < TrendSets)
+        {
+            return null;
+        }
 
-    private static double Median(double[] values)
-    {
-        Array.Sort(values);
-        var middle = values.Length / 2;
-        return values.Length % 2 == 1 ? values[middle] : (values[middle - 1] + values[middle]) / 2;
+        var meanDay = trend.Average(set => (double)set.Date.DayNumber);
+        var spread = trend.Sum(set => Math.Pow(set.Date.DayNumber - meanDay, 2));
+        var slope = trend.Sum(set => (set.Date.DayNumber - meanDay) * set.RobustMeanBar) / spread;
+        var ahead = latest.Date.DayNumber - meanDay;
+        var rise = latest.RobustMeanBar - (trend.Average(set => set.RobustMeanBar) + slope * ahead);
+        // Variance of a prediction from a straight line, as in Draper and Smith (1998), Applied Regression Analysis, chapter 1.
+        var error = ErrorOfMeanBar * Math.Sqrt(1 + 1.0 / trend.Length + ahead * ahead / spread);
+        return rise > TrendErrors * error ? rise : null;
     }
 
     private sealed record Change(ReadingSet Before, ReadingSet Latest, double? OverTrendBar)
     {
-        public double Bar => Latest.MeanBar - Before.MeanBar;
+        public double Bar => Latest.RobustMeanBar - Before.RobustMeanBar;
     }
 }

@@ -79,6 +79,8 @@ public sealed class GrapevineFloweringVeraisonTests
     {
         Assert.Equal("FloweringCd", Assert.Throws<ArgumentOutOfRangeException>(
             () => new VarietyHeatNeeds("x", double.NaN, 2500, SourceAgreement.One, "x")).ParamName);
+        Assert.Equal("VeraisonCd", Assert.Throws<ArgumentOutOfRangeException>(
+            () => VarietyHeatNeeds.Of("Merlot") with { VeraisonCd = 100 }).ParamName);
         Assert.Equal("requirementCd", Assert.Throws<ArgumentOutOfRangeException>(
             () => GrapevineFloweringVeraison.Reached(Steady(default, 1, 20), default, 0)).ParamName);
     }
