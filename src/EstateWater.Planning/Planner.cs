@@ -12,7 +12,7 @@ public static class Planner
     /// <summary>Plans from a request. The same request gives the same plan.</summary>
     /// <param name="request">What may be known.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The horizon is outside 1 to 15 days.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The horizon is outside 1 to 30 days.</exception>
     public static Plan Plan(PlanRequest request, CancellationToken cancellation = default) => Plan(Fit(request, cancellation), request, cancellation);
 
     /// <summary>The slow part: learns every block from its readings. Serves any number of plans that differ in hours by hand.</summary>
@@ -21,9 +21,9 @@ public static class Planner
     public static FittedEstate Fit(PlanRequest request, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(request);
-        if (request.HorizonDays is < 1 or > 15)
+        if (request.HorizonDays is < 1 or > 30)
         {
-            throw new ArgumentOutOfRangeException(nameof(request), request.HorizonDays, "HorizonDays must be 1 to 15 days");
+            throw new ArgumentOutOfRangeException(nameof(request), request.HorizonDays, "HorizonDays must be 1 to 30 days");
         }
 
         return FittedEstate.Of(request, cancellation);

@@ -16,6 +16,8 @@ public static class CommandLine
             ImportCommand.Create(),
             ExportCommand.Create(),
             AccuracyCommand.Create(),
+            BackupCommand.CreateBackup(),
+            BackupCommand.CreateRestore(),
         };
         return root.Parse(WithDefaultCommand(args)).InvokeAsync();
     }

@@ -46,9 +46,8 @@ internal static class LeafHandlingChecks
     private static ReadingFinding? Delay(IReadOnlyList<LeafFact> leaves, ReadingSetRules rules)
     {
         var slow = leaves.Where(l => l.DelayS > (rules.IsBagged(l) ? rules.LongestDelayS : rules.LongDelayS)).ToArray();
-        var verySlow = slow.Where(l => l.DelayS > rules.LongestDelayS).ToArray();
-        var severity = verySlow.Length == 0 ? Note : verySlow.Any(l => !rules.IsBagged(l)) ? Reject : Doubtful;
-        return slow.Length == 0 ? null : new(DelayTooLong, severity, string.Create(CultureInfo.InvariantCulture,
+        var refused = slow.Any(l => l.DelayS > rules.LongestDelayS && !rules.IsBagged(l));
+        return slow.Length == 0 ? null : new(DelayTooLong, refused ? Reject : Note, string.Create(CultureInfo.InvariantCulture,
             $"{Words.Leaves(slow.Length)} too long from cut to chamber: up to {slow.Max(l => l.DelayS):0} s, and {rules.LongDelayS:0.#} s is enough."));
     }
 

@@ -27,7 +27,7 @@ public sealed record ReadingSetRules
     /// <summary>Longer from cut to chamber without a bag gets a note. Levin (2019): up to 30 s did no harm. [s]</summary>
     public double LongDelayS { get; init; } = 30;
 
-    /// <summary>Longer from cut to chamber is refused without a bag and doubtful with one. Ours. [s]</summary>
+    /// <summary>Longer from cut to chamber is refused without a bag and gets a note with one. Ours. [s]</summary>
     public double LongestDelayS { get; init; } = 60;
 
     /// <summary>Largest usual standard deviation of leaf readings. From memory, to be checked. [MPa]</summary>

@@ -33,7 +33,7 @@ internal sealed class CsvRow(FolderScan scan, string file, CsvParser parser, Dic
             return null;
         }
 
-        Check(column, text.Any(char.IsControl) ? "has a control character or line break; remove it" : null);
+        Check(column, text.AsSpan().ContainsAnyInRange('\0', '\x1f') ? "has a control character or line break; remove it" : null);
         return text;
     }
 

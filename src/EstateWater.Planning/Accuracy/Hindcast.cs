@@ -22,7 +22,7 @@ public static class Hindcast
     /// <summary>Every reading set of the estate that had a set of its measure before it.</summary>
     /// <param name="requestAt">The estate as it was known at a moment, by a horizon in days.</param>
     /// <param name="full">The estate as it is known now: the readings and the applied water that followed.</param>
-    /// <param name="leadDays">How far ahead, 1 to 15.</param>
+    /// <param name="leadDays">How far ahead, 1 to 30.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static IReadOnlyList<HeldAgainst> Run(Func<DateTimeOffset, int, PlanRequest> requestAt, PlanRequest full, int leadDays, CancellationToken cancellation = default)
     {

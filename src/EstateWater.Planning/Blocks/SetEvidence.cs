@@ -15,9 +15,9 @@ internal static class SetEvidence
 
     public static TensionEvidence Of(ReadingSet set)
     {
-        var (mean, kept) = SunlitMean(set);
+        var kept = set.Statistics.Robust.Leaves;
         var usual = set.Measure == WaterPotentialMeasure.Leaf ? 0.10 : 0.06;
-        var own = set.Statistics.StandardDeviationMpa ?? usual;
+        var own = set.Statistics.Robust.StandardDeviationMpa ?? usual;
         var variance = ((Math.Max(0, kept - 1) * own * own) + (UsualLeaves * usual * usual)) / (Math.Max(0, kept - 1) + UsualLeaves) / kept;
         if (set.Findings.Any(f => f.Severity == FindingSeverity.Reject))
         {
@@ -28,19 +28,6 @@ internal static class SetEvidence
             variance += DoubtMpa * DoubtMpa;
         }
 
-        return new TensionEvidence(set.Date, set.Measure, mean, Math.Sqrt(variance));
-    }
-
-    // A shaded leaf says nothing of leaf water potential while enough sunlit ones were read.
-    private static (double MeanMpa, int Leaves) SunlitMean(ReadingSet set)
-    {
-        const int enough = 3;
-        var sunlit = set.Leaves
-            .Where((leaf, i) => !set.Statistics.OutlierLeaves.Contains(i) && (set.Measure != WaterPotentialMeasure.Leaf || leaf.Exposure != LeafExposure.Shade))
-            .Select(leaf => leaf.TensionMpa)
-            .ToList();
-        return sunlit.Count >= enough
-            ? (sunlit.Average(), sunlit.Count)
-            : (set.Statistics.RobustMeanMpa, set.Leaves.Count - set.Statistics.OutlierLeaves.Count);
+        return new TensionEvidence(set.Date, set.Measure, set.Statistics.RobustMeanMpa, Math.Sqrt(variance));
     }
 }

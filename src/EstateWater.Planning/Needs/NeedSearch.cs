@@ -74,14 +74,16 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             Valve = valve,
             Courses = courses,
             QuartersByNight = quarters,
-            NightShare = NightShares(courses, quarters.Sum()),
+            NightShare = NightShares(courses, quarters),
             WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), 2)).Take(pieces)]),
             ByHand = byHand,
         };
     }
 
-    private double[] NightShares(IReadOnlyList<BlockCourse> courses, int wanted)
+    // The nights chosen are the best there are together; another night is worth what all its water spares there alone.
+    private double[] NightShares(IReadOnlyList<BlockCourse> courses, int[] quarters)
     {
+        var wanted = quarters.Sum();
         if (wanted == 0)
         {
             return [.. nights.Select(_ => 1.0)];
@@ -95,7 +97,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             return Math.Max(0, dry - Cost(courses, only));
         }).ToArray();
         var most = spared.DefaultIfEmpty(0).Max();
-        return [.. spared.Select(s => most > 0 ? s / most : 1)];
+        return [.. spared.Select((s, n) => quarters[n] > 0 || most <= 0 ? 1 : s / most)];
     }
 
     private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid, List<double> spared)

@@ -43,7 +43,23 @@ internal static class BlockReason
             : $"{now}{HeatWords(outcome)}; {Without(outcome)}";
         var hand = outcome.Need.ByHand ? " (hours set by hand)" : string.Empty;
         var nights = outcome.Sets.Count == 1 ? "on the night of" : Say($"in {outcome.Sets.Count} sets by the night of");
-        return Say($"Water {Hours(outcome.Quarters)}{hand} {nights} {last.Start:dddd d MMMM}: {why}; with it {WateredPeak(outcome)}.");
+        return Say($"Water {Hours(outcome.Quarters)}{hand} {nights} {last.Start:ddd d MMM}: {why}, with it {WateredPeak(outcome)}.{Sharing(outcome)}");
+    }
+
+    // A valve opens for all its blocks: what one of them can bear limits what another gets.
+    private static string Sharing(BlockOutcome outcome)
+    {
+        var day = outcome.WorstDay;
+        if (BlockOutcome.Middle(outcome.Watered[day]) <= outcome.Course.Limits.CeilingMpa[day])
+        {
+            return string.Empty;
+        }
+
+        var wet = outcome.Need.Courses
+            .Where(c => c != outcome.Course && c.Limits.FloorCounts[^1] && BlockOutcome.Middle(c.Unwatered[^1]) < c.Limits.CeilingMpa[^1])
+            .Select(c => c.State.Block.Code)
+            .ToList();
+        return wet.Count == 0 ? string.Empty : $" More would soak {string.Join(" and ", wet)} on the same valve.";
     }
 
     private static string Standing(BlockOutcome outcome)
@@ -65,7 +81,7 @@ internal static class BlockReason
             ? Trend((latest.Statistics.RobustMeanMpa - sets[^2].Statistics.RobustMeanMpa) / days)
             : string.Empty;
         var below = latest.Statistics.RobustMeanMpa < limits.FloorMpa[0] ? Say($", under its floor of {Bar(limits.FloorMpa[0])}") : string.Empty;
-        return Say($"{Bar(latest.Statistics.RobustMeanMpa)} on {latest.Date:d MMMM}{trend}{below}");
+        return Say($"{Bar(latest.Statistics.RobustMeanMpa)} on {latest.Date:d MMM}{trend}{below}");
     }
 
     private static string Trend(double mpaPerDay) => mpaPerDay switch
@@ -77,12 +93,12 @@ internal static class BlockReason
 
     private static string HeatWords(BlockOutcome outcome) => outcome.Heat.Count == 0
         ? string.Empty
-        : Say($", {outcome.Heat[0].PeakTMaxC:0} °C in the heat from {outcome.Heat[0].From:dddd d MMMM}");
+        : Say($"; {outcome.Heat[0].PeakTMaxC:0} °C in the heat from {outcome.Heat[0].From:ddd d MMM}");
 
     private static string Without(BlockOutcome outcome)
     {
         var day = outcome.WorstDay;
-        return Say($"without water {Bar(BlockOutcome.Middle(outcome.Course.Unwatered[day]))} on {outcome.Today.AddDays(day):dddd d MMMM} (ceiling {outcome.Course.Limits.CeilingMpa[day] * 10:0.#})");
+        return Say($"without water {Bar(BlockOutcome.Middle(outcome.Course.Unwatered[day]))} on {outcome.Today.AddDays(day):ddd d MMM} (ceiling {outcome.Course.Limits.CeilingMpa[day] * 10:0.#})");
     }
 
     private static string WateredPeak(BlockOutcome outcome)

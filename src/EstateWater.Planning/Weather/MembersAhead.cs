@@ -86,6 +86,6 @@ internal sealed class MembersAhead
     private static DailyWeather[] Complete(DailyWeather[] version, OtherYears beyond, int index, DateOnly today, int days)
     {
         var known = version.ToDictionary(d => d.Date);
-        return [.. Enumerable.Range(0, days).Select(i => known.GetValueOrDefault(today.AddDays(i)) ?? beyond.Day(today.AddDays(i), index))];
+        return [.. Enumerable.Range(0, days).Select(i => known.GetValueOrDefault(today.AddDays(i)) ?? beyond.Day(today.AddDays(i), index, version))];
     }
 }

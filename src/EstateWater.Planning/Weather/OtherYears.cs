@@ -36,11 +36,17 @@ internal sealed class OtherYears
 
     private string Station { get; }
 
-    public DailyWeather Day(DateOnly day, int version)
+    /// <summary>A day that no forecast reaches.</summary>
+    /// <param name="day">The day.</param>
+    /// <param name="version">Which version of the coming days asks.</param>
+    /// <param name="forecast">What the version knows; its last day stands in where the station has no weather of its own.</param>
+    public DailyWeather Day(DateOnly day, int version, DailyWeather[] forecast)
     {
         if (latest is null)
         {
-            throw new InvalidOperationException($"Station {Station} has neither weather nor a forecast for {day:yyyy-MM-dd}; import weather-daily.csv or forecast-daily.csv for it.");
+            return forecast.Length > 0
+                ? forecast[^1] with { Date = day }
+                : throw new InvalidOperationException($"Station {Station} has neither weather nor a forecast for {day:yyyy-MM-dd}; import weather-daily.csv or forecast-daily.csv for it.");
         }
 
         var shift = shifts[version % shifts.Count];

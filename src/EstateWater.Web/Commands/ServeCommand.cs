@@ -62,12 +62,12 @@ public static class ServeCommand
 
     private static async Task<int> Serve(ServeOptions options, CancellationToken cancellation)
     {
-        await using var app = WebHost.Build(options);
-        if (await WebHost.PrepareData(app, options, Console.Error, cancellation) is var exitCode and not 0)
+        if (await DataPreparation.RunAsync(options, Console.Error, cancellation) is var exitCode and not ExitCodes.Done)
         {
             return exitCode;
         }
 
+        await using var app = WebHost.Build(options);
         await app.StartAsync(cancellation);
         var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
         await Console.Out.WriteLineAsync($"EstateWater is ready. Open {string.Join(" or ", addresses)} (stop with Ctrl+C).");

@@ -1,5 +1,8 @@
 using System.Globalization;
+using EstateWater.Data.Store;
 using EstateWater.Web.Features.News;
+using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Features.Week;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.DataProtection;
@@ -36,20 +39,14 @@ public static class WebHost
         return app;
     }
 
-    /// <summary>Imports what the options name. Gives the exit code: 0 done, 2 bad input.</summary>
-    public static Task<int> PrepareData(WebApplication app, ServeOptions options, TextWriter errors, CancellationToken cancellation) =>
-        Task.FromResult(0);
-
     private static void AddServices(IServiceCollection services, ServeOptions options)
     {
         services.AddSingleton(options);
-        services.AddSingleton(new EstateClock(options.AsOf));
+        services.AddSingleton(new EstateClock(options.AsOf ?? (options.Demo ? DataPreparation.DemoInstant : null)));
         services.AddSingleton<TimeProvider>(provider => provider.GetRequiredService<EstateClock>());
-        services.AddSingleton(provider =>
-        {
-            var clock = provider.GetRequiredService<EstateClock>();
-            return new EstateSnapshots((version, _) => Task.FromResult(EstateSnapshot.Empty(clock.GetUtcNow(), version)), clock);
-        });
+        services.AddEstateDatabase(options.Database);
+        services.AddSingleton<SnapshotBuilder>();
+        services.AddSingleton(provider => new EstateSnapshots(provider.GetRequiredService<SnapshotBuilder>().BuildAsync, provider.GetRequiredService<EstateClock>()));
 
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddHttpContextAccessor();
@@ -58,6 +55,8 @@ public static class WebHost
             .SetApplicationName("EstateWater")
             .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(Path.GetDirectoryName(options.Database)!, "keys")));
         services.AddMudServices();
+        services.AddScoped<SetsQuery>();
+        services.AddScoped<WeekPlanner>();
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;
@@ -76,8 +75,10 @@ public static class WebHost
         app.UseOutputCache();
         app.UseResponseCompression();
         app.UseAntiforgery();
+        app.UseSetsWorker();
         app.MapStaticAssets();
         app.MapNews();
+        app.MapConfirmations();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders
     }

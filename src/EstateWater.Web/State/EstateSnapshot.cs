@@ -12,6 +12,12 @@ public sealed record EstateSnapshot
     /// <summary>The plan made from it.</summary>
     public required Plan Plan { get; init; }
 
+    /// <summary>What the plan was made from, for trying other hours without learning anew; null without an estate.</summary>
+    public FittedEstate? Fitted { get; init; }
+
+    /// <summary>Why there is no plan although there is an estate; null when there is one.</summary>
+    public string? Problem { get; init; }
+
     /// <summary>Rises with every change of the data or of the hour; equal versions are equal snapshots.</summary>
     public required long Version { get; init; }
 

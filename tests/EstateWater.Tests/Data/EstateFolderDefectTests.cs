@@ -14,6 +14,7 @@ public sealed class EstateFolderDefectTests
         { "canopy.csv", "note", "remark", "1: remark", "the columns are block, date" },
         { "canopy.csv", "visual_stress", "date", "1: date", "twice" },
         { "stages.csv", ",el_stage", "", "1: el_stage", "required" },
+        { "stages.csv", "el_stage\nB1,2024-11-11,23\nB1,2024-12-20,31", "el_stage,\nB1,2024-11-11,23,\nB1,2024-12-20,31,", "1: (header)", "column 4 has no name" },
         { "valves.csv", "valve,source\nV1,dam\nV2,dam", "valve;source\nV1;dam\nV2;dam", "1: (header)", "use commas" },
         { "canopy.csv", "block,date,shoot_length_cm,shaded_fraction,growing_tips_pct,visual_stress,note", "", "1: (header)", "is empty" },
 
@@ -133,6 +134,7 @@ public sealed class EstateFolderDefectTests
         { "blocks.geojson", "\"B1\"", "7", "2: block", "in quotation marks" },
         { "blocks.geojson", "2.4", "\"2.4\"", "2: row_spacing_m", "without quotation marks" },
         { "blocks.geojson", "row_spacing_m\": 2.4", "row_spacing_ft\": 8", "2: row_spacing_ft", "use row_spacing_m" },
+        { "blocks.geojson", "\"vine_spacing_m\": 1,", "\"vine_spacing_m\": 1", "8: (file)", "is not JSON" },
         { "blocks.geojson", "\"Feature\"", "\"Future\"", "2: type", "is not a Feature" },
         { "blocks.geojson", "\"FeatureCollection\"", "\"Collection\"", "1: (file)", "FeatureCollection" },
         { "blocks.geojson", "\"features\"", "\"crs\": {\"type\": \"name\", \"properties\": {\"name\": \"EPSG:32734\"}}, \"features\"", "1: crs", "WGS 84" },

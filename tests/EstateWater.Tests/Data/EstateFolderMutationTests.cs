@@ -25,7 +25,7 @@ public sealed class EstateFolderMutationTests
                 return (reading.Contents is null) == (reading.Defects.Count > 0)
                     && reading.Defects.All(d => d.Line >= 1 && d.Message.Length > 0 && !d.ToString().Contains('\n'));
             },
-            iter: 3000,
+            iter: 1500,
             threads: 1);
     }
 

@@ -95,38 +95,4 @@ public sealed class EstateStoreTests
         Assert.Equal(3.5, (await db.AppliedWaters.SingleAsync(w => w.StartedAt == start, Stop)).Hours);
         Assert.Equal(1, await db.PublishedPlans.CountAsync(Stop));
     }
-
-    [Fact]
-    public async Task Fifty_thousand_readings_are_read_within_a_second_and_imported_in_a_few()
-    {
-        using var small = new SmallEstate();
-        var from = new DateTimeOffset(2020, 1, 1, 13, 0, 0, TimeSpan.FromHours(2));
-        var readings = Enumerable.Range(0, 50_000).Select(i => new ChamberReading
-        {
-            BlockCode = i % 2 == 0 ? "B1" : "B2",
-            TakenAt = from.AddDays(i / 40).AddMinutes(i % 40),
-            Measure = WaterPotentialMeasure.Leaf,
-            Group = "G1",
-            Vine = $"{i % 40}",
-            TensionBar = 8 + (i % 37 * 0.25),
-            Exposure = LeafExposure.Sun,
-            DelayS = 20 + (i % 30),
-        }).ToList();
-        using var folder = new TemporaryFolder();
-        EstateFolder.Write(small.Read().Contents! with { ChamberReadings = readings }, folder.Path);
-        EstateFolder.Read(folder.Path);
-
-        var clock = System.Diagnostics.Stopwatch.StartNew();
-        var contents = EstateFolder.Read(folder.Path).Contents!;
-        var reading = clock.Elapsed;
-        await using var db = await DatabaseSetup.OpenCopyInMemoryAsync(cancellation: Stop);
-        clock.Restart();
-        await EstateStore.ImportAsync(db, contents, Stop);
-        var importing = clock.Elapsed;
-
-        TestContext.Current.TestOutputHelper!.WriteLine($"read {reading.TotalMilliseconds:F0} ms, import {importing.TotalMilliseconds:F0} ms");
-        Assert.Equal(readings.Count, await db.ChamberReadings.CountAsync(Stop));
-        Assert.InRange(reading, TimeSpan.Zero, TimeSpan.FromSeconds(1));
-        Assert.InRange(importing, TimeSpan.Zero, TimeSpan.FromSeconds(20));
-    }
 }

@@ -39,7 +39,7 @@ public sealed record EstateAnswer
             (0, var n) => $"{EstateText.Count(n)} of {total} blocks {Pass(n)} {Its(n)} ceiling {window.Within} unless watered; the plan covers {Part(saved, n)}.",
             (var n, 0) => $"{EstateText.Count(n)} of {total} blocks {Are(n)} above {Its(n)} ceiling today; the plan brings {Part(back, n)} back under it {window.By}.",
             var (n, m) => $"{EstateText.Count(n)} of {total} blocks {Are(n)} above {Its(n)} ceiling today and {EstateText.Count(m)} more {Pass(m)} it {window.Within} unless watered; " +
-                $"the plan brings {Part(back, n)} of the first back under it and covers {Part(saved, m)} of the others.",
+                $"the plan brings {Part(back, n)} back under it and covers {Others(saved, m)}.",
         };
     }
 
@@ -47,6 +47,9 @@ public sealed record EstateAnswer
 
     private static string Part(int part, int whole) =>
         part == whole ? (whole == 1 ? "it" : whole == 2 ? "both" : $"all {EstateText.Count(whole)}") : EstateText.Count(part);
+
+    private static string Others(int part, int whole) =>
+        part == whole ? $"the other {EstateText.Count(whole)}" : $"{EstateText.Count(part)} of the others";
 
     private static string Pass(int count) => count == 1 ? "passes" : "pass";
 
