@@ -62,7 +62,7 @@ internal sealed class BlockCourse
     {
         for (var day = 1; day < days; day++)
         {
-            if (ChancePast(Unwatered[day], Limits.CeilingMpa[day]) > Accepted(day))
+            if (Limits.HasLeaves[day] && ChancePast(Unwatered[day], Limits.CeilingMpa[day]) > Accepted(day))
             {
                 return day;
             }
@@ -93,6 +93,11 @@ internal sealed class BlockCourse
         var trouble = 0.0;
         for (var day = 1; day < days; day++)
         {
+            if (!Limits.HasLeaves[day])
+            {
+                continue;
+            }
+
             var past = 0;
             var depth = 0.0;
             foreach (var tension in tensionsMpa[day])

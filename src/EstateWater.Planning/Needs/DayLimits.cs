@@ -9,8 +9,13 @@ internal sealed class DayLimits
     /// <summary>From fruit set on, too wet is a fault as well: big berries, rank canopy.</summary>
     private const double SettingStage = 27;
 
-    private DayLimits(WaterPotentialMeasure measure, double[] floorMpa, double[] ceilingMpa, bool[] floorCounts)
+    // Leaves are there from budburst to the beginning of leaf fall; without leaves nothing can be too dry at midday.
+    private const double Budburst = 4;
+    private const double LeafFall = 43;
+
+    private DayLimits(WaterPotentialMeasure measure, double[] floorMpa, double[] ceilingMpa, bool[] floorCounts, bool[] hasLeaves)
     {
+        HasLeaves = hasLeaves;
         Measure = measure;
         FloorMpa = floorMpa;
         CeilingMpa = ceilingMpa;
@@ -26,22 +31,26 @@ internal sealed class DayLimits
 
     public bool[] FloorCounts { get; }
 
+    public bool[] HasLeaves { get; }
+
     public static DayLimits Of(PlanBlock block, GrowthStageProjection stages, DateOnly today, int days)
     {
         var now = TargetAt(block, stages.At(today), null);
         var floors = new double[days];
         var ceilings = new double[days];
         var counts = new bool[days];
+        var leaves = new bool[days];
         for (var day = 0; day < days; day++)
         {
             var stage = stages.At(today.AddDays(day));
             var target = TargetAt(block, stage, now.Measure);
             floors[day] = target.FloorBar / 10;
             ceilings[day] = target.CeilingBar / 10;
-            counts[day] = stage >= SettingStage;
+            leaves[day] = stage is >= Budburst and < LeafFall;
+            counts[day] = stage >= SettingStage && leaves[day];
         }
 
-        return new DayLimits(now.Measure, floors, ceilings, counts);
+        return new DayLimits(now.Measure, floors, ceilings, counts, leaves);
     }
 
     /// <summary>The target that holds at a stage: the estate's own, else the default of the stage. A stage on the border belongs to the later target.</summary>

@@ -29,6 +29,11 @@ internal static class BlockReason
 
     private static string Decision(BlockOutcome outcome)
     {
+        if (outcome.Quarters == 0 && !outcome.Course.Limits.HasLeaves[0])
+        {
+            return "Leave dry: without leaves, nothing to plan until budburst.";
+        }
+
         var now = Standing(outcome);
         if (outcome.Quarters == 0)
         {

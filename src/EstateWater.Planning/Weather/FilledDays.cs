@@ -7,7 +7,8 @@ internal static class FilledDays
 {
     /// <summary>
     /// Measured days from the first one at or after <paramref name="from"/> to the day before <paramref name="until"/>.
-    /// A day that was not measured takes the forecast that was last issued for it, else the measured day nearest to it.
+    /// A day that was not measured takes the forecast that was last issued for it, else the same day of the year before
+    /// it that has one, else the measured day nearest to it.
     /// </summary>
     public static IReadOnlyList<DailyWeather> Between(IReadOnlyList<DailyWeather> measured, IReadOnlyList<IssuedForecast> forecasts, DateOnly from, DateOnly until)
     {
@@ -22,10 +23,11 @@ internal static class FilledDays
         // A past season ends with its last measured day; the present one is filled up to yesterday.
         var last = forecasts.Count > 0 || until.DayNumber - inside.Keys.Max().DayNumber <= 31 ? until.AddDays(-1) : inside.Keys.Max();
         var expected = Expected(forecasts);
+        var all = measured.ToDictionary(d => d.Date);
         var days = new List<DailyWeather>(last.DayNumber - first.DayNumber + 1);
         for (var day = first; day <= last; day = day.AddDays(1))
         {
-            days.Add(inside.GetValueOrDefault(day) ?? expected.GetValueOrDefault(day) ?? Nearest(inside, day) with { Date = day });
+            days.Add(inside.GetValueOrDefault(day) ?? expected.GetValueOrDefault(day) ?? (EarlierYear(all, day) ?? Nearest(inside, day)) with { Date = day });
         }
 
         return days;
@@ -41,6 +43,9 @@ internal static class FilledDays
 
         return expected;
     }
+
+    private static DailyWeather? EarlierYear(Dictionary<DateOnly, DailyWeather> days, DateOnly day) =>
+        Enumerable.Range(1, 10).Select(years => days.GetValueOrDefault(day.AddYears(-years))).FirstOrDefault(d => d is not null);
 
     private static DailyWeather Nearest(Dictionary<DateOnly, DailyWeather> days, DateOnly day)
     {
