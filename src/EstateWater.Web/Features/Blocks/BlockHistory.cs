@@ -35,27 +35,21 @@ public sealed record BlockHistory
     /// <summary>Sets of the block's valve in the plan.</summary>
     public required IReadOnlyList<PlannedSet> Planned { get; init; }
 
-    /// <summary>The history of a block; null when the estate has no such block.</summary>
+    /// <summary>The history of a block; null when the estate has no such block or no plan.</summary>
     public static BlockHistory? From(EstateSnapshot snapshot, string code)
     {
-        if (snapshot.Contents.Blocks.FirstOrDefault(block => block.Code == code) is not { } block)
+        if (snapshot.Contents.Blocks.FirstOrDefault(block => block.Code == code) is not { } block
+            || snapshot.Plan.Blocks.FirstOrDefault(each => each.Block == code) is not { } plan)
         {
             return null;
         }
 
-        var plan = snapshot.Plan.Blocks.First(each => each.Block == code);
         var earliest = snapshot.Today.AddDays(-LongestSeasonDays);
         var stages = snapshot.Contents.Stages
             .Where(stage => stage.BlockCode == code && stage.Date >= earliest && stage.Date <= snapshot.Today)
             .OrderBy(stage => stage.Date)
             .ToList();
-        var sets = ReadingSets
-            .From(snapshot.Contents.ChamberReadings.Where(leaf => leaf.BlockCode == code), snapshot.TimeZone, snapshot.AsOf)
-            .Where(set => set.Date >= earliest)
-            .GroupBy(set => set.Measure)
-            .SelectMany(history => ReadingSets.Check(history, block, snapshot.TimeZone))
-            .OrderBy(set => set.Set.Date)
-            .ToList();
+        var sets = SetsOf(snapshot, block);
         var start = stages.Select(stage => stage.Date).Concat(sets.Select(set => set.Set.Date)).Append(snapshot.Today).Min();
         var end = snapshot.Today.AddDays(snapshot.Plan.HorizonDays);
         return new BlockHistory
@@ -70,4 +64,15 @@ public sealed record BlockHistory
             Planned = [.. snapshot.Plan.Sets.Where(set => set.Valve == block.ValveCode).OrderBy(set => set.Start)],
         };
     }
+
+    /// <summary>The season's reading sets of a block, checked, in order of time.</summary>
+    public static IReadOnlyList<CheckedSet> SetsOf(EstateSnapshot snapshot, Block block) =>
+    [
+        .. ReadingSets
+            .From(snapshot.Contents.ChamberReadings.Where(leaf => leaf.BlockCode == block.Code), snapshot.TimeZone, snapshot.AsOf)
+            .Where(set => set.Date >= snapshot.Today.AddDays(-LongestSeasonDays))
+            .GroupBy(set => set.Measure)
+            .SelectMany(history => ReadingSets.Check(history, block, snapshot.TimeZone))
+            .OrderBy(set => set.Set.Date),
+    ];
 }
