@@ -1,10 +1,33 @@
+using System.CommandLine;
 using EstateWater.Benchmarks;
 
-switch (args)
+string[] names = ["plan", "page", "circuit", "season-balance", "all"];
+var name = new Argument<string>("name") { Description = $"What to measure: {string.Join(", ", names)}." };
+name.AcceptOnlyFromAmong(names);
+var data = new Option<string>("--data") { Description = "The estate folder to measure with; the demo estate when not given.", DefaultValueFactory = _ => Checkout.Seed };
+var asOf = new Option<string>("--as-of") { Description = "The instant to plan from; the demo's when not given.", DefaultValueFactory = _ => Checkout.DemoInstant };
+var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf };
+root.SetAction(async (parsed, cancellation) =>
 {
-    case ["season-balance"]:
-        return SeasonBalanceBenchmark.Run();
-    default:
-        Console.WriteLine("no benchmark named; there is: season-balance");
-        return 1;
-}
+    var (wanted, folder, instant) = (parsed.GetRequiredValue(name), Path.GetFullPath(parsed.GetRequiredValue(data)), parsed.GetRequiredValue(asOf));
+    var met = true;
+    if (wanted is "season-balance" or "all")
+    {
+        met &= SeasonBalanceBenchmark.Run() == 0;
+    }
+
+    if (wanted is "plan" or "all")
+    {
+        met &= await PlanBenchmark.RunAsync(folder, instant, cancellation);
+    }
+
+    if (wanted is "page" or "circuit" or "all")
+    {
+        await using var served = await ServedEstate.StartAsync(folder, instant, cancellation);
+        met &= wanted is "circuit" || await PageBenchmark.RunAsync(served, cancellation);
+        met &= wanted is "page" || await OpenPageBenchmark.RunAsync(served, cancellation);
+    }
+
+    return met ? 0 : 1;
+});
+return await root.Parse(args).InvokeAsync();
