@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Runs every test. Installs Chromium from Debian's packages when it is missing (needs root for that),
+# Runs every test. Installs Chromium and Node.js from Debian's packages when they are missing (needs root for that),
 # builds, checks the formatting, runs all test projects, and ends with "N passed, N failed, N skipped".
 set -uo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
@@ -8,6 +8,7 @@ install_from_debian() {
   local missing=()
   command -v chromium >/dev/null 2>&1 || missing+=(chromium)
   [ -e /usr/share/fonts/truetype/dejavu ] || missing+=(fonts-dejavu-core)
+  command -v npm >/dev/null 2>&1 || missing+=(nodejs npm)
   [ ${#missing[@]} -eq 0 ] && return 0
   echo "Installing ${missing[*]} from Debian's packages"
   local as_root=""

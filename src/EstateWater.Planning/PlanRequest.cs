@@ -12,7 +12,7 @@ public sealed record PlanRequest
     /// <summary>The estate's time zone.</summary>
     public required TimeZoneInfo TimeZone { get; init; }
 
-    /// <summary>Days ahead, counted after the day of <see cref="AsOf"/>; 1 to 15.</summary>
+    /// <summary>Days ahead, counted after the day of <see cref="AsOf"/>; 1 to 30.</summary>
     public int HorizonDays { get; init; } = 10;
 
     /// <summary>Weather stations with their days and forecasts.</summary>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using EstateWater.Web.Commands;
 
 namespace EstateWater.Web;
 
@@ -8,7 +9,23 @@ public static class CommandLine
     /// <summary>Runs a command and gives its exit code: 0 done, 2 bad input.</summary>
     public static Task<int> Run(string[] args)
     {
-        var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.");
-        return root.Parse(args).InvokeAsync();
+        var root = new RootCommand("Plans the irrigation of a wine estate from its readings, soil, canopy, weather and water.")
+        {
+            ServeCommand.Create(),
+            PlanCommand.Create(),
+            ImportCommand.Create(),
+            ExportCommand.Create(),
+            AccuracyCommand.Create(),
+            BackupCommand.CreateBackup(),
+            BackupCommand.CreateRestore(),
+        };
+        return root.Parse(WithDefaultCommand(args)).InvokeAsync();
+    }
+
+    /// <summary>Serving is what the program does when no command is named.</summary>
+    internal static string[] WithDefaultCommand(string[] args)
+    {
+        var namesCommand = args is [var first, ..] && (!first.StartsWith('-') || first is "-h" or "-?" or "--help" or "--version");
+        return namesCommand ? args : [ServeCommand.Name, .. args];
     }
 }

@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Canopy;
 
 /// <summary>Crop coefficient of a vineyard: its water use without stress, as a share of reference ET.</summary>
+[Method(
+    "Crop coefficient from the shaded fraction, and for the climate",
+    Source = "Williams & Ayars (2005), Agric. For. Meteorol. 132:201–211, the number from memory, to be checked; Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 62 and Table 12",
+    Check = "FAO-56 Example 40; the straight line by hand")]
 public static class CropCoefficient
 {
     /// <summary>Crop coefficient for each unit of shaded fraction: 0.017 for each percent. [–]</summary>
@@ -28,8 +32,8 @@ public static class CropCoefficient
     /// <remarks>Kc = 0.017 · percent shaded. Williams &amp; Ayars (2005), Agric. For. Meteorol. 132:201–211.</remarks>
     public static double FromShadedFraction(double shadedFraction, double slope = WilliamsAyarsSlope)
     {
-        Require.Within(shadedFraction, 0, 1, "(share of the ground)");
-        Require.Within(slope, 1e-6, 3, "(crop coefficient for full shade)");
+        Require.InRange(shadedFraction, 0, 1, "(share of the ground)");
+        Require.InRange(slope, 1e-6, 3, "(crop coefficient for full shade)");
         return slope * Math.Min(shadedFraction, LargestShadedFraction);
     }
 
@@ -42,14 +46,14 @@ public static class CropCoefficient
     /// <remarks>Allen et al. (1998), FAO-56, Eq. 62, 65, 70: Kc = Kc_tab + [0.04(u₂ − 2) − 0.004(RHmin − 45)](h∕3)^0.3.</remarks>
     public static double ForClimate(double tableCoefficient, double windAt2M, double rhMinPct, double heightM)
     {
-        Require.Within(tableCoefficient, 0, 1.5, "(crop coefficient)");
+        Require.InRange(tableCoefficient, 0, 1.5, "(crop coefficient)");
         return tableCoefficient <= 0.45 ? tableCoefficient : tableCoefficient + ClimateCorrection(windAt2M, rhMinPct, heightM);
     }
 
     internal static double ClimateCorrection(double windAt2M, double rhMinPct, double heightM)
     {
         var wind = Math.Clamp(Require.AtLeast(windAt2M, 0, "m/s"), 1, 6);
-        var humidity = Math.Clamp(Require.Within(rhMinPct, 0, 100, "%"), 20, 80);
+        var humidity = Math.Clamp(Require.InRange(rhMinPct, 0, 100, "%"), 20, 80);
         var height = Math.Clamp(Require.AtLeast(heightM, 0, "m"), 0.1, 10);
         return ((0.04 * (wind - 2)) - (0.004 * (humidity - 45))) * Math.Pow(height / 3, 0.3);
     }

@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Canopy;
 
 /// <summary>Basal crop coefficient from how densely the canopy covers the ground.</summary>
+[Method(
+    "Basal crop coefficient from ground cover",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 98–102; Allen & Pereira (2009), Irrig. Sci. 28:17–34",
+    Check = "FAO-56 Examples 41 and 43; the density factor by hand")]
 public static class DensityCoefficient
 {
     /// <summary>Basal coefficient of bare, dry ground, as in the examples of FAO-56, chapter 9. [–]</summary>
@@ -41,7 +45,7 @@ public static class DensityCoefficient
     /// <remarks>Allen &amp; Pereira (2009), Irrig. Sci. 28:17–34: Kd = min(1, ML·fc_eff, fc_eff^(1∕(1 + h))); Kcb = Kcmin + Kd(Kcb full − Kcmin).</remarks>
     public static double AllenPereira2009(double fullCoefficient, double effectiveCover, double heightM, double multiplier = 1.5, double bareGround = BareGround)
     {
-        Require.Within(multiplier, 1, 2, "(multiplier)");
+        Require.InRange(multiplier, 1, 2, "(multiplier)");
         return Between(bareGround, fullCoefficient, DensityFactor(multiplier, effectiveCover, effectiveCover, heightM));
     }
 
@@ -64,16 +68,16 @@ public static class DensityCoefficient
 
     private static double DensityFactor(double multiplier, double cover, double effectiveCover, double heightM)
     {
-        Require.Within(cover, 0, 1, "(share of the ground)");
-        Require.Within(effectiveCover, cover, 1, "(share of the ground, not below the cover from above)");
+        Require.InRange(cover, 0, 1, "(share of the ground)");
+        Require.InRange(effectiveCover, cover, 1, "(share of the ground, not below the cover from above)");
         Require.Above(heightM, 0, "m");
         return Math.Min(Math.Min(1, multiplier * cover), Math.Pow(effectiveCover, 1 / (1 + heightM)));
     }
 
     private static double Between(double bareGround, double fullCoefficient, double density)
     {
-        Require.Within(fullCoefficient, 0, 2, "(crop coefficient)");
-        Require.Within(bareGround, 0, fullCoefficient, "(crop coefficient, not above the full one)");
+        Require.InRange(fullCoefficient, 0, 2, "(crop coefficient)");
+        Require.InRange(bareGround, 0, fullCoefficient, "(crop coefficient, not above the full one)");
         return bareGround + (density * (fullCoefficient - bareGround));
     }
 }

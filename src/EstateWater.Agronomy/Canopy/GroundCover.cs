@@ -1,8 +1,13 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Canopy;
 
 /// <summary>Share of the ground that a canopy covers from above, and what it shades when the sun stands lower.</summary>
+[Method(
+    "Effective ground cover at solar noon",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, chapter 9, Box 18",
+    Check = "FAO-56 Examples 41 and 42")]
 public static class GroundCover
 {
     /// <summary>Effective ground cover of rows at solar noon, 0–1. [–]</summary>
@@ -13,9 +18,9 @@ public static class GroundCover
     /// <remarks>FAO-56, chapter 9, Box 18: fc_eff = fc(1 + HWR∕tan η), at most 1.</remarks>
     public static double EffectiveOfRows(double cover, double heightToWidth, double solarElevationRadians)
     {
-        Require.Within(cover, 0, 1, "(share of the ground)");
+        Require.InRange(cover, 0, 1, "(share of the ground)");
         Require.AtLeast(heightToWidth, 0, "(height to width)");
-        Require.Within(solarElevationRadians, 0.01, Math.PI / 2, "rad");
+        Require.InRange(solarElevationRadians, 0.01, Math.PI / 2, "rad");
         return Math.Min(1, cover * (1 + (heightToWidth / Math.Tan(solarElevationRadians))));
     }
 
@@ -25,7 +30,7 @@ public static class GroundCover
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     /// <remarks>FAO-56, chapter 9: fc_eff = fc∕sin η, at most 1.</remarks>
     public static double EffectiveOfRoundCanopies(double cover, double solarElevationRadians) =>
-        Math.Min(1, Require.Within(cover, 0, 1, "(share of the ground)") / Math.Sin(Require.Within(solarElevationRadians, 0.01, Math.PI / 2, "rad")));
+        Math.Min(1, Require.InRange(cover, 0, 1, "(share of the ground)") / Math.Sin(Require.InRange(solarElevationRadians, 0.01, Math.PI / 2, "rad")));
 
     /// <summary>Height to width of a row's canopy as the noon sun sees it. [–]</summary>
     /// <param name="canopyHeightM">Above 0. [m]</param>
@@ -35,7 +40,7 @@ public static class GroundCover
     /// <remarks>FAO-56, chapter 9, Box 18: HWR = h·cos Γ ∕ width.</remarks>
     public static double HeightToWidth(double canopyHeightM, double canopyWidthM, double rowAngleFromEastWestDegrees)
     {
-        var angle = Require.Within(rowAngleFromEastWestDegrees, 0, 90, "degrees") * Math.PI / 180;
+        var angle = Require.InRange(rowAngleFromEastWestDegrees, 0, 90, "degrees") * Math.PI / 180;
         return Require.Above(canopyHeightM, 0, "m") * Math.Cos(angle) / Require.Above(canopyWidthM, 0, "m");
     }
 
@@ -46,8 +51,8 @@ public static class GroundCover
     /// <remarks>FAO-56 Eq. 24: δ = 0.409 sin(2πJ∕365 − 1.39); sin η = sin φ sin δ + cos φ cos δ.</remarks>
     public static double NoonElevation(double latitudeDegrees, int dayOfYear)
     {
-        var latitude = Require.Within(latitudeDegrees, -66, 66, "degrees") * Math.PI / 180;
-        var declination = 0.409 * Math.Sin((2 * Math.PI / 365 * Require.Within(dayOfYear, 1, 366, "(day of the year)")) - 1.39);
+        var latitude = Require.InRange(latitudeDegrees, -66, 66, "degrees") * Math.PI / 180;
+        var declination = ExtraterrestrialRadiation.DeclinationRad(dayOfYear);
         return Math.Asin((Math.Sin(latitude) * Math.Sin(declination)) + (Math.Cos(latitude) * Math.Cos(declination)));
     }
 
@@ -58,6 +63,6 @@ public static class GroundCover
     public static double ShadedFractionFromWidth(double shadeWidthM, double rowSpacingM)
     {
         Require.Above(rowSpacingM, 0, "m");
-        return Require.Within(shadeWidthM, 0, rowSpacingM, "m (not above the row spacing)") / rowSpacingM;
+        return Require.InRange(shadeWidthM, 0, rowSpacingM, "m (not above the row spacing)") / rowSpacingM;
     }
 }

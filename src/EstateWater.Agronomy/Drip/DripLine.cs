@@ -1,8 +1,13 @@
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.Drip;
 
 /// <summary>Rates, flows and amounts of drip irrigation. A litre on a square metre is a millimetre.</summary>
+[Method(
+    "Application rate, flow and amounts of drip",
+    Source = "A litre on a square metre is a millimetre; Myburgh (2018), Handbook for Irrigation of Wine Grapes in South Africa, pp. 74 and 91",
+    Check = "The handbook's 10 m³ a hectare for a millimetre and 100 mm from 150 m³/h in 6.7 h; vines of six by eight feet from the definitions")]
 public static class DripLine
 {
     /// <summary>Application rate over the whole ground. [mm/h]</summary>
@@ -74,14 +79,14 @@ public static class DripLine
     /// <param name="efficiency">Application efficiency, above 0 to 1; the emission uniformity where nothing better is known. [–]</param>
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     public static double GrossMm(double netMm, double efficiency) =>
-        Require.AtLeast(netMm, 0, "mm") / Require.Within(efficiency, 0.01, 1, "(share)");
+        Require.AtLeast(netMm, 0, "mm") / Require.InRange(efficiency, 0.01, 1, "(share)");
 
     /// <summary>Depth that reaches the roots of a depth applied. [mm]</summary>
     /// <param name="grossMm">0 or more. [mm]</param>
     /// <param name="efficiency">Above 0 to 1. [–]</param>
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     public static double NetMm(double grossMm, double efficiency) =>
-        Require.AtLeast(grossMm, 0, "mm") * Require.Within(efficiency, 0.01, 1, "(share)");
+        Require.AtLeast(grossMm, 0, "mm") * Require.InRange(efficiency, 0.01, 1, "(share)");
 
     /// <summary>Hours that a depth takes. [h]</summary>
     /// <param name="grossMm">0 or more. [mm]</param>

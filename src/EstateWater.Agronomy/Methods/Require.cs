@@ -19,30 +19,37 @@ internal static class Require
         return value;
     }
 
-    /// <summary>An air temperature that occurs on earth. [°C]</summary>
-    public static double AirTemperature(double celsius, [CallerArgumentExpression(nameof(celsius))] string name = "") =>
-        InRange(celsius, -60, 60, "°C", name);
+    /// <summary>Gives the value back when it is finite and above the limit.</summary>
+    public static double Above(double value, double limit, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        value > limit && double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"Expected a finite value above {limit} {unit}."));
 
-    /// <summary>A relative humidity. [%]</summary>
-    public static double Humidity(double percent, [CallerArgumentExpression(nameof(percent))] string name = "") =>
-        InRange(percent, 0, 100, "%", name);
+    /// <summary>Gives the value back when it is finite and at least the limit.</summary>
+    public static double AtLeast(double value, double limit, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        value >= limit && double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, string.Create(CultureInfo.InvariantCulture, $"Expected a finite value of at least {limit} {unit}."));
 
-    /// <summary>A latitude, north positive. [degrees]</summary>
-    public static double Latitude(double degrees, [CallerArgumentExpression(nameof(degrees))] string name = "") =>
-        InRange(degrees, -90, 90, "degrees", name);
+    /// <summary>Gives the value back when it is finite.</summary>
+    public static double Finite(double value, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
+        double.IsFinite(value)
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, $"Expected a finite value in {unit}.");
 
-    /// <summary>A longitude, east positive. [degrees]</summary>
-    public static double Longitude(double degrees, [CallerArgumentExpression(nameof(degrees))] string name = "") =>
-        InRange(degrees, -180, 180, "degrees", name);
-
-    /// <summary>A day of the year. [1–366]</summary>
-    public static int DayOfYear(int day, [CallerArgumentExpression(nameof(day))] string name = "") =>
-        (int)InRange(day, 1, 366, "as day of the year", name);
-
-    /// <summary>Lowest and highest temperature of one day, in that order.</summary>
-    public static void DayExtremes(double tMinC, double tMaxC)
+    /// <summary>Gives the list back when it is long enough and every value is finite.</summary>
+    public static IReadOnlyList<double> Values(IReadOnlyList<double> values, int atLeast, [CallerArgumentExpression(nameof(values))] string name = "")
     {
-        AirTemperature(tMinC);
-        InRange(tMaxC, tMinC, 60, "°C, the day's lowest being the least");
+        ArgumentNullException.ThrowIfNull(values, name);
+        AtLeast(values.Count, atLeast, "values", name);
+        foreach (var value in values)
+        {
+            if (!double.IsFinite(value))
+            {
+                throw new ArgumentOutOfRangeException(name, value, "Expected finite values only.");
+            }
+        }
+
+        return values;
     }
 }

@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Soil;
 
 /// <summary>Water that a root zone holds for the vine, and how the vine feels its lack. Allen et al. (1998), FAO-56, chapter 8.</summary>
+[Method(
+    "Available water, depletion fraction and stress coefficient",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 82–84 and Table 22",
+    Check = "FAO-56 Examples 36 and 39")]
 public static class RootZone
 {
     /// <summary>FAO-56 Table 22, wine grapes: share of the total available water used before stress, at 5 mm a day. [–]</summary>
@@ -16,9 +20,9 @@ public static class RootZone
     /// <remarks>Eq. 82: TAW = 1000(θFC − θWP)Zr.</remarks>
     public static double TotalAvailableMm(double fieldCapacity, double wiltingPoint, double rootDepthM)
     {
-        Require.Within(fieldCapacity, 0, 1, "m³/m³");
-        Require.Within(wiltingPoint, 0, fieldCapacity, "m³/m³ (not above field capacity)");
-        return 1000 * (fieldCapacity - wiltingPoint) * Require.Within(rootDepthM, 0.01, 10, "m");
+        Require.InRange(fieldCapacity, 0, 1, "m³/m³");
+        Require.InRange(wiltingPoint, 0, fieldCapacity, "m³/m³ (not above field capacity)");
+        return 1000 * (fieldCapacity - wiltingPoint) * Require.InRange(rootDepthM, 0.01, 10, "m");
     }
 
     /// <summary>Readily available water: what may be used before stress. [mm]</summary>
@@ -27,7 +31,7 @@ public static class RootZone
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     /// <remarks>Eq. 83: RAW = p·TAW.</remarks>
     public static double ReadilyAvailableMm(double totalAvailableMm, double depletionFraction) =>
-        Require.Above(totalAvailableMm, 0, "mm") * Require.Within(depletionFraction, 0, 1, "(share)");
+        Require.Above(totalAvailableMm, 0, "mm") * Require.InRange(depletionFraction, 0, 1, "(share)");
 
     /// <summary>Depletion fraction on a day of other crop ET than 5 mm. [–]</summary>
     /// <param name="tableFraction">Table value, at 5 mm a day, 0–1. [–]</param>
@@ -37,7 +41,7 @@ public static class RootZone
     /// <remarks>Table 22, footnote: p = p_tab + 0.04(5 − ETc).</remarks>
     public static double AdjustedDepletionFraction(double tableFraction, double cropEtMm)
     {
-        Require.Within(tableFraction, 0, 1, "(share)");
+        Require.InRange(tableFraction, 0, 1, "(share)");
         return Math.Clamp(tableFraction + (0.04 * (5 - Require.AtLeast(cropEtMm, 0, "mm/d"))), 0.1, 0.8);
     }
 
@@ -50,8 +54,8 @@ public static class RootZone
     public static double StressCoefficient(double depletionMm, double totalAvailableMm, double depletionFraction)
     {
         Require.Above(totalAvailableMm, 0, "mm");
-        Require.Within(depletionMm, 0, totalAvailableMm, "mm (not above the total available water)");
-        Require.Within(depletionFraction, 0, 0.999, "(share)");
+        Require.InRange(depletionMm, 0, totalAvailableMm, "mm (not above the total available water)");
+        Require.InRange(depletionFraction, 0, 0.999, "(share)");
         return Math.Min(1, (totalAvailableMm - depletionMm) / ((1 - depletionFraction) * totalAvailableMm));
     }
 }

@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Soil;
 
@@ -11,28 +11,28 @@ public sealed record RootZoneSettings
 
     /// <summary>Share of it that is used before stress, at a crop ET of 5 mm a day, 0 to below 1. [–]</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0–0.999.</exception>
-    public double DepletionFraction { get; init => field = Require.Within(value, 0, 0.999, "(share)", nameof(DepletionFraction)); } = RootZone.WineGrapeDepletionFraction;
+    public double DepletionFraction { get; init => field = Require.InRange(value, 0, 0.999, "(share)", nameof(DepletionFraction)); } = RootZone.WineGrapeDepletionFraction;
 
     /// <summary>Whether that share follows the day's crop ET (FAO-56, Table 22, footnote).</summary>
     public bool AdjustDepletionFraction { get; init; } = true;
 
     /// <summary>Share of the root zone that irrigation wets, above 0 to 1. [–]</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0.01–1.</exception>
-    public double WettedFraction { get; init => field = Require.Within(value, 0.01, 1, "(share)", nameof(WettedFraction)); } = 1;
+    public double WettedFraction { get; init => field = Require.InRange(value, 0.01, 1, "(share)", nameof(WettedFraction)); } = 1;
 
     /// <summary>When in the day rain and irrigation count.</summary>
     public WaterEventTiming EventTiming { get; init; }
 
     /// <summary>Stress by salt, multiplied with the stress by lack of water, 0–1 (FAO-56, Eq. 91–92). [–]</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 0–1.</exception>
-    public double SaltStressCoefficient { get; init => field = Require.Within(value, 0, 1, "(share)", nameof(SaltStressCoefficient)); } = 1;
+    public double SaltStressCoefficient { get; init => field = Require.InRange(value, 0, 1, "(share)", nameof(SaltStressCoefficient)); } = 1;
 
     /// <summary>A depletion spread evenly over the wetted and the other part.</summary>
     /// <param name="depletionMm">0 to the total available water. [mm]</param>
     /// <exception cref="ArgumentOutOfRangeException">The depletion is outside its range.</exception>
     public RootZoneDepletion Even(double depletionMm)
     {
-        Require.Within(depletionMm, 0, TotalAvailableWaterMm, "mm (not above the total available water)");
+        Require.InRange(depletionMm, 0, TotalAvailableWaterMm, "mm (not above the total available water)");
         return new RootZoneDepletion(depletionMm * WettedFraction, depletionMm * (1 - WettedFraction));
     }
 

@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Soil;
 
 /// <summary>What salt in the root zone costs, and the water that carries it away. Allen et al. (1998), FAO-56, chapter 8.</summary>
+[Method(
+    "Salt stress and leaching requirement",
+    Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 89–93, Tables 23 and 24, p. 180",
+    Check = "FAO-56 Examples 39 and 44")]
 public static class SaltStress
 {
     /// <summary>FAO-56 Table 23, grapes: salinity of the saturation extract from which yield falls. [dS/m]</summary>
@@ -46,7 +50,7 @@ public static class SaltStress
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
     /// <remarks>Eq. 90 solved for ET: 1 − (1 − Ya∕Ym)∕Ky, not below 0.</remarks>
     public static double RelativeEtFromYield(double relativeYield, double yieldResponse = GrapeYieldResponse) =>
-        Math.Max(0, 1 - ((1 - Require.Within(relativeYield, 0, 1, "(share)")) / Require.Above(yieldResponse, 0, "(yield response)")));
+        Math.Max(0, 1 - ((1 - Require.InRange(relativeYield, 0, 1, "(share)")) / Require.Above(yieldResponse, 0, "(yield response)")));
 
     /// <summary>Share of the water that must pass below the roots to hold the salt. [–]</summary>
     /// <param name="waterEcDsPerM">Salinity of the irrigation water, 0 to below 5·<paramref name="wantedSoilEcDsPerM"/>∕2. [dS/m]</param>
@@ -57,7 +61,7 @@ public static class SaltStress
     public static double LeachingRequirement(double waterEcDsPerM, double wantedSoilEcDsPerM = GrapeThresholdDsPerM)
     {
         Require.Above(wantedSoilEcDsPerM, 0, "dS/m");
-        Require.Within(waterEcDsPerM, 0, 2.475 * wantedSoilEcDsPerM, "dS/m (saltier water cannot hold the soil there)");
+        Require.InRange(waterEcDsPerM, 0, 2.475 * wantedSoilEcDsPerM, "dS/m (saltier water cannot hold the soil there)");
         return waterEcDsPerM / ((5 * wantedSoilEcDsPerM) - waterEcDsPerM);
     }
 
@@ -68,7 +72,7 @@ public static class SaltStress
     /// <remarks>Eq. 93: ECe = (1 + LF)∕LF · ECw∕5.</remarks>
     public static double SteadySoilEc(double waterEcDsPerM, double leachingFraction)
     {
-        Require.Within(leachingFraction, 0.01, 1, "(share)");
+        Require.InRange(leachingFraction, 0.01, 1, "(share)");
         return (1 + leachingFraction) / leachingFraction * Require.AtLeast(waterEcDsPerM, 0, "dS/m") / 5;
     }
 

@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>Plain statistics of a list of values; every result keeps the unit of the values unless stated.</summary>
+[Method(
+    "Mean, standard deviation, autocorrelation, median and Student's t",
+    Source = "Chan, Golub & LeVeque (1983), Am. Stat. 37:242–247 (two passes); NIST StRD (lag-1 autocorrelation)",
+    Check = "NIST StRD: Michelso, Mavro, Lew, Lottery, NumAcc1–4; tabulated t")]
 public static class Descriptive
 {
     /// <summary>Arithmetic mean. [unit of the values]</summary>
@@ -86,7 +90,7 @@ public static class Descriptive
     public static double StudentT(double degreesOfFreedom, double confidence = 0.95)
     {
         Require.AtLeast(degreesOfFreedom, 1, "degrees of freedom");
-        Require.Within(confidence, 1e-9, 1 - 1e-9, "(share)");
+        Require.InRange(confidence, 1e-9, 1 - 1e-9, "(share)");
         return StudentTQuantile(1 - ((1 - confidence) / 2), degreesOfFreedom);
     }
 

@@ -1,10 +1,14 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>A linear model fitted by ordinary least squares.</summary>
 /// <remarks>Solved by QR, not by the normal equations, which lose half of the digits.</remarks>
+[Method(
+    "Linear least squares",
+    Source = "Golub (1965), Numer. Math. 7:206–216: least squares by orthogonal factorisation",
+    Check = "NIST StRD: Norris, Pontius, NoInt1, NoInt2, Longley")]
 public sealed record LeastSquares
 {
     private LeastSquares()
@@ -55,7 +59,7 @@ public sealed record LeastSquares
         foreach (var column in columns)
         {
             Require.Values(column, y.Count, nameof(columns));
-            Require.Within(column.Count, y.Count, y.Count, "values in each column", nameof(columns));
+            Require.InRange(column.Count, y.Count, y.Count, "values in each column", nameof(columns));
         }
 
         var design = Matrix<double>.Build.Dense(y.Count, parameters, (row, j) =>

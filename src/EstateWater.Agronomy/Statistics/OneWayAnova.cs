@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>One-way analysis of variance: how much groups differ, against how much values within a group differ.</summary>
+[Method(
+    "One-way analysis of variance",
+    Source = "Fisher (1925), Statistical Methods for Research Workers, chapter 7",
+    Check = "NIST StRD: SiRstvt, AtmWtAgt")]
 public sealed record OneWayAnova
 {
     private OneWayAnova()

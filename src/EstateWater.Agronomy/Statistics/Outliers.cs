@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>Tests that point at values which do not belong; a person decides what to do with them.</summary>
+[Method(
+    "Modified z score and Grubbs' test",
+    Source = "Iglewicz & Hoaglin (1993); Grubbs (1969), Technometrics 11:1–21; NIST/SEMATECH e-Handbook 1.3.5.17",
+    Check = "NIST/SEMATECH e-Handbook 1.3.5.17.1: G 2.4687, critical 2.032; tabulated critical values")]
 public static class Outliers
 {
     /// <summary>Iglewicz &amp; Hoaglin's limit of the modified z score. [–]</summary>
@@ -72,7 +76,7 @@ public static class Outliers
     public static double GrubbsCritical(int count, OutlierSide side = OutlierSide.Both, double significance = 0.05)
     {
         double n = Require.AtLeast(count, 3, "values");
-        Require.Within(significance, 1e-9, 0.5 - 1e-9, "(share)");
+        Require.InRange(significance, 1e-9, 0.5 - 1e-9, "(share)");
         var tail = side == OutlierSide.Both ? significance / (2 * n) : significance / n;
         var t = Descriptive.StudentTQuantile(1 - tail, n - 2);
         return (n - 1) / Math.Sqrt(n) * Math.Sqrt(t * t / (n - 2 + (t * t)));

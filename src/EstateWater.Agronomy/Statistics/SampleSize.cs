@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>How many independent readings a wanted precision takes.</summary>
+[Method(
+    "Readings for a wanted half-width",
+    Source = "Smallest n with t(n − 1)·s∕√n ≤ E, Student (1908), Biometrika 6:1–25; as in any textbook",
+    Check = "Six pairs of spread and half-width iterated with tabulated t")]
 public static class SampleSize
 {
     /// <summary>Most readings it will ask for; more than this is not a plan but a wrong input.</summary>
@@ -19,8 +23,8 @@ public static class SampleSize
     {
         Require.Above(standardDeviation, 0, "(unit of the values)");
         Require.Above(halfWidth, 0, "(unit of the values)");
-        Require.Within(confidence, 1e-9, 1 - 1e-9, "(share)");
-        Require.Within(standardDeviation / halfWidth, 0, Math.Sqrt(Most) / 5, "(standard deviation over half-width)", nameof(halfWidth));
+        Require.InRange(confidence, 1e-9, 1 - 1e-9, "(share)");
+        Require.InRange(standardDeviation / halfWidth, 0, Math.Sqrt(Most) / 5, "(standard deviation over half-width)", nameof(halfWidth));
 
         var n = 2;
         while (Descriptive.StudentT(n - 1, confidence) * standardDeviation / Math.Sqrt(n) > halfWidth && n < Most)

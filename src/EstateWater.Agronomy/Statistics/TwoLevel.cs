@@ -1,8 +1,12 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.Statistics;
 
 /// <summary>Error of a mean whose values come in groups that are alike: vines in groups along a block.</summary>
+[Method(
+    "Error of a mean of values in groups",
+    Source = "One-way random effects; for unequal groups Cochran (1977), Sampling Techniques, 3rd ed., chapter 9 (from memory, to be checked)",
+    Check = "Three groups of four vines and unequal groups, by hand")]
 public static class TwoLevel
 {
     /// <summary>Standard error of the mean of all values, with k − 1 degrees of freedom. [unit of the values]</summary>

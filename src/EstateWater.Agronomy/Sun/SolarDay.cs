@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Agronomy.Sun;
 
@@ -38,8 +39,8 @@ public sealed record SolarDay(
     {
         ArgumentNullException.ThrowIfNull(zone);
         Require.InRange(date.Year, 1901, 2099, "as the year", nameof(date));
-        Require.Latitude(latitudeDegrees);
-        Require.Longitude(longitudeDegrees);
+        WeatherInput.Latitude(latitudeDegrees);
+        WeatherInput.Longitude(longitudeDegrees);
         var noon = NoonOf(date, longitudeDegrees, zone);
         var sun = SolarGeometry.At(noon);
         var rise = EventOf(noon, latitudeDegrees, sun, -1);

@@ -45,10 +45,10 @@ internal static class LeafHandlingChecks
 
     private static ReadingFinding? Delay(IReadOnlyList<LeafFact> leaves, ReadingSetRules rules)
     {
-        var slow = leaves.Count(l => l.DelayS > rules.LongDelayS);
-        var refused = leaves.Any(l => l.DelayS > rules.LongestDelayS && l.BaggedMin is null or 0);
-        return slow == 0 ? null : new(DelayTooLong, refused ? Reject : Doubtful, string.Create(CultureInfo.InvariantCulture,
-            $"{Words.Leaves(slow)} longer than {rules.LongDelayS:0.#} s from cut to chamber (up to {leaves.Max(l => l.DelayS):0} s)."));
+        var slow = leaves.Where(l => l.DelayS > (rules.IsBagged(l) ? rules.LongestDelayS : rules.LongDelayS)).ToArray();
+        var refused = slow.Any(l => l.DelayS > rules.LongestDelayS && !rules.IsBagged(l));
+        return slow.Length == 0 ? null : new(DelayTooLong, refused ? Reject : Note, string.Create(CultureInfo.InvariantCulture,
+            $"{Words.Leaves(slow.Length)} too long from cut to chamber: up to {slow.Max(l => l.DelayS):0} s, and {rules.LongDelayS:0.#} s is enough."));
     }
 
     private static ReadingFinding? Range(IReadOnlyList<LeafFact> leaves, WaterPotentialMeasure measure)

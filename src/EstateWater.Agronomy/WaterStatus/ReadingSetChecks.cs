@@ -1,12 +1,16 @@
 using System.Globalization;
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Statistics;
-using EstateWater.Agronomy.Units;
 using static EstateWater.Agronomy.WaterStatus.FindingSeverity;
 using static EstateWater.Agronomy.WaterStatus.ReadingCheck;
 
 namespace EstateWater.Agronomy.WaterStatus;
 
 /// <summary>Looks at a reading set and says what is doubtful about it.</summary>
+[Method(
+    "Checks of a reading set",
+    Source = "Levin (2019), Agric. Water Manage. 221:422–429 (time in the bag, delay); Myburgh (2018), Handbook for Irrigation of Wine Grapes in South Africa, pp. 149–159 and 267–269; McCutchan & Shackel (1992), J. Am. Soc. Hort. Sci. 117:607–611 (spread); extension practice for the window around solar noon; the limits named ours are ours",
+    Check = "A sound set without findings, and each fault planted in it")]
 public static class ReadingSetChecks
 {
     /// <summary>Findings, the gravest first; none when the set is sound.</summary>

@@ -15,8 +15,8 @@ public sealed record ReadingSetRules
     /// <summary>Farthest from the time of day of the set before. Ours. [min]</summary>
     public double SameTimeMin { get; init; } = 45;
 
-    /// <summary>Fewest leaves. Common practice, no published source. [leaves]</summary>
-    public int FewestLeaves { get; init; } = 4;
+    /// <summary>Fewest leaves: 3, 5 or 10 make a set. Common practice, no published source. [leaves]</summary>
+    public int FewestLeaves { get; init; } = 3;
 
     /// <summary>Shorter in the bag is refused for stem. Levin (2019), Agric. Water Manage. 221:422–429: 10 min was enough. [min]</summary>
     public double ShortestBagMin { get; init; } = 10;
@@ -24,10 +24,10 @@ public sealed record ReadingSetRules
     /// <summary>Shorter in the bag than this gets a note. Common practice: at least a quarter of an hour, an hour is better. [min]</summary>
     public double GoodBagMin { get; init; } = 15;
 
-    /// <summary>Longer from cut to chamber is doubtful. Levin (2019): up to 30 s did no harm. [s]</summary>
+    /// <summary>Longer from cut to chamber without a bag gets a note. Levin (2019): up to 30 s did no harm. [s]</summary>
     public double LongDelayS { get; init; } = 30;
 
-    /// <summary>Longer from cut to chamber is refused unless the leaf was bagged. Ours. [s]</summary>
+    /// <summary>Longer from cut to chamber is refused without a bag and gets a note with one. Ours. [s]</summary>
     public double LongestDelayS { get; init; } = 60;
 
     /// <summary>Largest usual standard deviation of leaf readings. From memory, to be checked. [MPa]</summary>
@@ -44,6 +44,19 @@ public sealed record ReadingSetRules
 
     /// <summary>Farthest on the wet side of the baseline. Ours. [MPa]</summary>
     public double WetterThanBaselineMpa { get; init; } = 0.15;
+
+    /// <summary>Whether a leaf's handling makes it say little of its measure: from the shade for leaf, hardly bagged for stem, or long on the way without a bag.</summary>
+    /// <param name="leaf">The leaf.</param>
+    public bool IsSpoiled(LeafFact leaf)
+    {
+        ArgumentNullException.ThrowIfNull(leaf);
+        return (leaf.Measure == WaterPotentialMeasure.Leaf && leaf.Exposure == LeafExposure.Shade)
+            || (leaf.Measure == WaterPotentialMeasure.Stem && leaf.BaggedMin < ShortestBagMin)
+            || (leaf.DelayS > LongestDelayS && !IsBagged(leaf));
+    }
+
+    /// <summary>A leaf in its bag loses little on the way.</summary>
+    internal bool IsBagged(LeafFact leaf) => leaf.BaggedMin >= ShortestBagMin;
 
     /// <summary>Tensions that vines show, by measure. Ours. [MPa, positive]</summary>
     /// <param name="measure">Which measure.</param>

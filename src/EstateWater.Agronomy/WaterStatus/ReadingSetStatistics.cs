@@ -1,5 +1,5 @@
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Statistics;
-using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Agronomy.WaterStatus;
 
@@ -7,9 +7,21 @@ namespace EstateWater.Agronomy.WaterStatus;
 /// <remarks>
 /// <para>Vines in groups are alike, so a set in groups has fewer independent readings than leaves: the error then comes from the differences between groups.</para>
 /// <para>Two leaves of one named vine count as one vine.</para>
+/// <para>The robust statistics leave out leaves that their handling spoils (<see cref="ReadingSetRules.IsSpoiled"/>), and of the others those whose modified
+/// z score passes 3.5 and that lie farther from the median than that many of the smallest usual spread.</para>
 /// </remarks>
+[Method(
+    "Mean and confidence interval of a reading set",
+    Source = "Student's t; for vines in groups one-way random effects, SE = √(MSB∕(k·m)) with k − 1 degrees of freedom; robust mean without leaves flagged by the modified z score, Iglewicz & Hoaglin (1993)",
+    Check = "Two sets worked out beside the program from the textbook formulas")]
 public sealed record ReadingSetStatistics
 {
+    /// <summary>Smallest usual standard deviation between vines: a leaf within 3.5 of it is no outlier, however well the others agree. From memory, to be checked. [MPa]</summary>
+    /// <remarks>Gauges are read to a quarter of a bar, so ten leaves often show four alike and a spread near nothing.</remarks>
+    public const double SmallestUsualSpreadMpa = 0.05;
+
+    private const int FewestSoundLeaves = 3;
+
     private ReadingSetStatistics()
     {
     }
@@ -35,14 +47,17 @@ public sealed record ReadingSetStatistics
     /// <summary>Whether the error comes from the differences between groups of vines.</summary>
     public required bool IsTwoLevel { get; init; }
 
-    /// <summary>Places, from 0, of the leaves that the modified z score flags.</summary>
+    /// <summary>Places, from 0, of the leaves that do not belong to the others.</summary>
     public required IReadOnlyList<int> OutlierLeaves { get; init; }
 
-    /// <summary>The same of the set without the flagged leaves; this one itself when none is flagged. Use it where one bad leaf must not steer a computation.</summary>
-    /// <remarks>The flagged leaves are not deleted: show them, and let a person decide.</remarks>
+    /// <summary>Places, from 0, of the leaves that their handling spoils; empty where fewer than three others would be left.</summary>
+    public required IReadOnlyList<int> SpoiledLeaves { get; init; }
+
+    /// <summary>The same of the set without outliers and spoiled leaves; this one itself when there are none. Use it where one bad leaf must not steer a computation.</summary>
+    /// <remarks>The leaves left out are not deleted: show them, and let a person decide.</remarks>
     public ReadingSetStatistics Robust { get => field ?? this; private init; }
 
-    /// <summary>Mean tension without the leaves flagged as outliers. [MPa, positive]</summary>
+    /// <summary>Mean tension without outliers and spoiled leaves. [MPa, positive]</summary>
     public double RobustMeanMpa => Robust.MeanMpa;
 
     /// <summary>Half the width of the confidence interval of the mean, t·SE; <see langword="null"/> for a single vine. [MPa]</summary>
@@ -60,24 +75,40 @@ public sealed record ReadingSetStatistics
 
     /// <summary>Statistics of a set of leaves of one measure.</summary>
     /// <param name="leaves">At least one leaf, tensions 0 to 10 MPa, all of one measure.</param>
+    /// <param name="rules">What spoils a leaf; the shipped rules when <see langword="null"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">No leaf, a tension outside its range, or leaves of different measures.</exception>
-    public static ReadingSetStatistics Of(IReadOnlyList<LeafFact> leaves)
+    public static ReadingSetStatistics Of(IReadOnlyList<LeafFact> leaves, ReadingSetRules? rules = null)
     {
         ArgumentNullException.ThrowIfNull(leaves);
         Require.AtLeast(leaves.Count, 1, "leaves", nameof(leaves));
         foreach (var leaf in leaves)
         {
-            Require.Within(leaf.TensionMpa, 0, 10, "MPa of tension", nameof(leaves));
+            Require.InRange(leaf.TensionMpa, 0, 10, "MPa of tension", nameof(leaves));
         }
 
-        Require.Within(leaves.Select(l => l.Measure).Distinct().Count(), 1, 1, "measure in a set: leaf, stem and predawn are never averaged", nameof(leaves));
+        Require.InRange(leaves.Select(l => l.Measure).Distinct().Count(), 1, 1, "measure in a set: leaf, stem and predawn are never averaged", nameof(leaves));
 
-        var outliers = Outliers.ByModifiedZ([.. leaves.Select(l => l.TensionMpa)]);
-        var all = Summarise(leaves, outliers);
-        return outliers.Count == 0 ? all : all with { Robust = Summarise([.. leaves.Where((_, i) => !outliers.Contains(i))], []) };
+        var spoiled = Spoiled(leaves, rules ?? ReadingSetRules.Default);
+        int[] sound = [.. Enumerable.Range(0, leaves.Count).Except(spoiled)];
+        int[] outliers = [.. OutliersOf([.. sound.Select(i => leaves[i].TensionMpa)]).Select(i => sound[i])];
+        var all = Summarise(leaves) with { OutlierLeaves = outliers, SpoiledLeaves = spoiled };
+        return outliers.Length + spoiled.Length == 0 ? all : all with { Robust = Summarise([.. sound.Except(outliers).Select(i => leaves[i])]) };
     }
 
-    private static ReadingSetStatistics Summarise(IReadOnlyList<LeafFact> leaves, IReadOnlyList<int> outliers)
+    /// <summary>Places of the tensions that do not belong to the others.</summary>
+    internal static IReadOnlyList<int> OutliersOf(IReadOnlyList<double> tensionsMpa)
+    {
+        var median = Descriptive.Median(tensionsMpa);
+        return [.. Outliers.ByModifiedZ(tensionsMpa).Where(i => Math.Abs(tensionsMpa[i] - median) > Outliers.ModifiedZLimit * SmallestUsualSpreadMpa)];
+    }
+
+    private static int[] Spoiled(IReadOnlyList<LeafFact> leaves, ReadingSetRules rules)
+    {
+        int[] spoiled = [.. Enumerable.Range(0, leaves.Count).Where(i => rules.IsSpoiled(leaves[i]))];
+        return leaves.Count - spoiled.Length >= FewestSoundLeaves ? spoiled : [];
+    }
+
+    private static ReadingSetStatistics Summarise(IReadOnlyList<LeafFact> leaves)
     {
         var vines = VineMeans(leaves);
         double[] values = [.. vines.Select(v => v.Mpa)];
@@ -94,7 +125,8 @@ public sealed record ReadingSetStatistics
             StandardErrorMpa = twoLevel ? Math.Max(TwoLevel.StandardErrorOfMean(groups), naive!.Value) : naive,
             DegreesOfFreedom = twoLevel ? groups.Length - 1 : values.Length - 1,
             IsTwoLevel = twoLevel,
-            OutlierLeaves = outliers,
+            OutlierLeaves = [],
+            SpoiledLeaves = [],
         };
     }
 

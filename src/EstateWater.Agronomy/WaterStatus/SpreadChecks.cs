@@ -28,7 +28,7 @@ internal static class SpreadChecks
         }
 
         return deviation <= usual ? null : new(UnusualSpread, Doubtful,
-            $"Leaves spread {Words.Bar(deviation)} about their mean; {Words.Bar(usual)} is usual for this measure.");
+            $"Leaves spread {Words.Bar(deviation)} about their mean; up to {Words.Bar(usual)} is usual for this measure.");
     }
 
     private static ReadingFinding? Pairs(IReadOnlyList<LeafFact> leaves, ReadingSetRules rules)
@@ -49,7 +49,7 @@ internal static class SpreadChecks
             return null;
         }
 
-        var odd = Outliers.ByModifiedZ(values);
+        var odd = ReadingSetStatistics.OutliersOf(values);
         return odd.Count == 0 ? null : new(OutlierLeaf, Doubtful,
             $"{Words.Leaves(odd.Count)} far from the others: {string.Join(", ", odd.Select(i => Words.Bar(values[i])))}. Kept, but not counted by the outlook.");
     }

@@ -1,10 +1,14 @@
 using System.Collections.Frozen;
-using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Methods;
 
 namespace EstateWater.Agronomy.WaterStatus;
 
 /// <summary>A table that sorts tension into five classes, for each measure on its own scale. Make another with the constructor to edit it.</summary>
 /// <remarks>A tension equal to a limit belongs to the wetter class.</remarks>
+[Method(
+    "Stress classes by leaf, stem and predawn water potential",
+    Source = "van Leeuwen et al. (2009), J. Int. Sci. Vigne Vin 43:121–134, Table 1 (from memory, to be checked); Lategan (2011) in Myburgh (2018), Handbook for Irrigation of Wine Grapes in South Africa, p. 171, Table 6.4; the trade's words for leaf tension: common practice, no published source",
+    Check = "Every class of each table, and that a limit belongs to the wetter class")]
 public sealed class StressClassTable
 {
     /// <summary>Number of classes in every table.</summary>
@@ -33,11 +37,11 @@ public sealed class StressClassTable
     {
         ArgumentNullException.ThrowIfNull(words);
         ArgumentNullException.ThrowIfNull(limitsMpa);
-        Require.Within(words.Count, Classes, Classes, "words", nameof(words));
+        Require.InRange(words.Count, Classes, Classes, "words", nameof(words));
         foreach (var (_, rising) in limitsMpa)
         {
             Require.Values(rising, Classes - 1, nameof(limitsMpa));
-            Require.Within(rising.Count, Classes - 1, Classes - 1, "limits", nameof(limitsMpa));
+            Require.InRange(rising.Count, Classes - 1, Classes - 1, "limits", nameof(limitsMpa));
             for (var i = 0; i < rising.Count; i++)
             {
                 Require.Above(rising[i], i == 0 ? 0 : rising[i - 1], "MPa (limits rise)", nameof(limitsMpa));
@@ -118,7 +122,7 @@ public sealed class StressClassTable
     /// <exception cref="ArgumentOutOfRangeException">The tension is outside its range, or the table does not know the measure.</exception>
     public StressClass Classify(WaterPotentialMeasure measure, double tensionMpa)
     {
-        Require.Within(tensionMpa, 0, 10, "MPa of tension");
+        Require.InRange(tensionMpa, 0, 10, "MPa of tension");
         var level = LimitsMpa(measure).Count(limit => tensionMpa > limit + RoundingMpa);
         return new StressClass(level, Words[level]);
     }
@@ -128,5 +132,5 @@ public sealed class StressClassTable
     /// <param name="tensionBar">0 to 100. [bar, positive]</param>
     /// <exception cref="ArgumentOutOfRangeException">The tension is outside its range, or the table does not know the measure.</exception>
     public StressClass ClassifyBar(WaterPotentialMeasure measure, double tensionBar) =>
-        Classify(measure, Require.Within(tensionBar, 0, 100, "bar of tension") / 10);
+        Classify(measure, Require.InRange(tensionBar, 0, 100, "bar of tension") / 10);
 }

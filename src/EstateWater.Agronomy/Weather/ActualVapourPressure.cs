@@ -20,7 +20,7 @@ public static class ActualVapourPressure
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromPsychrometerKpa(double dryC, double wetC, double pressureKpa, double instrument = 0.000662)
     {
-        Require.AirTemperature(dryC);
+        WeatherInput.AirTemperature(dryC);
         Require.InRange(wetC, -60, dryC, "°C");
         Require.InRange(pressureKpa, 30, 110, "kPa");
         Require.InRange(instrument, 0.0005, 0.0015, "1/°C");
@@ -36,7 +36,7 @@ public static class ActualVapourPressure
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromExtremesKpa(double tMinC, double tMaxC, double rhMaxPct, double rhMinPct)
     {
-        Require.InRange(rhMinPct, 0, Require.Humidity(rhMaxPct), "%, the day's highest being the most");
+        Require.InRange(rhMinPct, 0, WeatherInput.Humidity(rhMaxPct), "%, the day's highest being the most");
         return (FromMaximumHumidityKpa(tMinC, rhMaxPct) + FromMinimumHumidityKpa(tMaxC, rhMinPct)) / 2;
     }
 
@@ -46,7 +46,7 @@ public static class ActualVapourPressure
     /// <remarks>e_a = e°(T_min) RH_max/100. Allen et al. (1998) Eq. 18.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromMaximumHumidityKpa(double tMinC, double rhMaxPct) =>
-        SaturationVapourPressure.AtKpa(tMinC) * Require.Humidity(rhMaxPct) / 100;
+        SaturationVapourPressure.AtKpa(tMinC) * WeatherInput.Humidity(rhMaxPct) / 100;
 
     /// <summary>From the lowest relative humidity alone. [kPa]</summary>
     /// <param name="tMaxC">Highest temperature. [°C]</param>
@@ -54,7 +54,7 @@ public static class ActualVapourPressure
     /// <remarks>e_a = e°(T_max) RH_min/100: the second half of Allen et al. (1998) Eq. 17 on its own; no published source recommends it, none gives another.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromMinimumHumidityKpa(double tMaxC, double rhMinPct) =>
-        SaturationVapourPressure.AtKpa(tMaxC) * Require.Humidity(rhMinPct) / 100;
+        SaturationVapourPressure.AtKpa(tMaxC) * WeatherInput.Humidity(rhMinPct) / 100;
 
     /// <summary>From the mean relative humidity. [kPa]</summary>
     /// <param name="tMinC">Lowest temperature. [°C]</param>
@@ -63,7 +63,7 @@ public static class ActualVapourPressure
     /// <remarks>e_a = RH_mean/100 · e_s. Allen et al. (1998) Eq. 19.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double FromMeanHumidityKpa(double tMinC, double tMaxC, double rhMeanPct) =>
-        SaturationVapourPressure.DailyMeanKpa(tMinC, tMaxC) * Require.Humidity(rhMeanPct) / 100;
+        SaturationVapourPressure.DailyMeanKpa(tMinC, tMaxC) * WeatherInput.Humidity(rhMeanPct) / 100;
 
     /// <summary>A day's vapour pressure from the best its record holds: both humidities, the highest, the lowest, or the lowest temperature as dew point. [kPa]</summary>
     /// <param name="day">The day.</param>
@@ -73,7 +73,7 @@ public static class ActualVapourPressure
     public static double OfDayKpa(DailyWeather day, out InputOrigin origin)
     {
         ArgumentNullException.ThrowIfNull(day);
-        Require.DayExtremes(day.TMinC, day.TMaxC);
+        WeatherInput.DayExtremes(day.TMinC, day.TMaxC);
         origin = day.RhMaxPct is null && day.RhMinPct is null ? InputOrigin.Estimated : InputOrigin.Measured;
         return (day.RhMaxPct, day.RhMinPct) switch
         {

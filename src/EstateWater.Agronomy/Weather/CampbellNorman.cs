@@ -14,7 +14,7 @@ public static class CampbellNorman
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double TemperatureC(double tMinC, double tMaxC, double solarHour)
     {
-        Require.DayExtremes(tMinC, tMaxC);
+        WeatherInput.DayExtremes(tMinC, tMaxC);
         Require.InRange(solarHour, 0, 24, "h");
         var gamma = 0.44
             - (0.46 * Math.Sin(0.9 + (Math.PI * solarHour / 12)))

@@ -33,7 +33,7 @@ public static class ExtraterrestrialRadiation
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double SunsetHourAngleRad(double latitudeDegrees, int dayOfYear)
     {
-        var phi = double.DegreesToRadians(Require.Latitude(latitudeDegrees));
+        var phi = double.DegreesToRadians(WeatherInput.Latitude(latitudeDegrees));
         return Math.Acos(Math.Clamp(-Math.Tan(phi) * Math.Tan(DeclinationRad(dayOfYear)), -1, 1));
     }
 
@@ -59,5 +59,5 @@ public static class ExtraterrestrialRadiation
     public static double DaylightHours(double latitudeDegrees, int dayOfYear) =>
         24 / Math.PI * SunsetHourAngleRad(latitudeDegrees, dayOfYear);
 
-    private static double YearAngle(int dayOfYear) => 2 * Math.PI * Require.DayOfYear(dayOfYear) / 365;
+    private static double YearAngle(int dayOfYear) => 2 * Math.PI * WeatherInput.DayOfYear(dayOfYear) / 365;
 }

@@ -34,7 +34,7 @@ public static class HeatSpells
             }
 
             previous = date;
-            if (tMax is { } celsius && IsHot(date, Require.AirTemperature(celsius, "TMaxC"), rule, percentile))
+            if (tMax is { } celsius && IsHot(date, WeatherInput.AirTemperature(celsius, "TMaxC"), rule, percentile))
             {
                 CloseWhenTooFar(run, date, rule, spells);
                 run.Add((date, celsius));

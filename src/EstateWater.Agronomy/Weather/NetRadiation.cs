@@ -3,13 +3,14 @@ using EstateWater.Agronomy.Methods;
 namespace EstateWater.Agronomy.Weather;
 
 /// <summary>Radiation that stays at the reference surface, and the heat that goes into the ground.</summary>
-[Method("Net radiation and soil heat flux", Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 38–40, 43–46", Check = "FAO-56 Examples 11–13, 16–18")]
+[Method("Net radiation and soil heat flux", Source = "Allen et al. (1998), FAO Irrigation and Drainage Paper 56, Eq. 38–40, 43–46", Check = "FAO-56 Examples 11–13, 16–19")]
 public static class NetRadiation
 {
     /// <summary>α: share of the sun's radiation that the grass reference reflects. [–]</summary>
     public const double Albedo = 0.23;
 
     private const double StefanBoltzmannDaily = 4.903e-9;
+    private const double StefanBoltzmannHourly = 2.043e-10;
     private const double KelvinOffset = 273.16;
 
     /// <summary>R_ns: net shortwave. [MJ/m² over the period of the input]</summary>
@@ -30,10 +31,19 @@ public static class NetRadiation
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double LongwaveDailyMjPerM2(double tMinC, double tMaxC, double vapourKpa, double clearness)
     {
-        Require.DayExtremes(tMinC, tMaxC);
+        WeatherInput.DayExtremes(tMinC, tMaxC);
         var emission = StefanBoltzmannDaily * (Math.Pow(tMaxC + KelvinOffset, 4) + Math.Pow(tMinC + KelvinOffset, 4)) / 2;
         return emission * NetEmissivity(vapourKpa) * Cloudiness(clearness);
     }
+
+    /// <summary>R_nl of an hour. [MJ m⁻² h⁻¹]</summary>
+    /// <param name="tempC">Mean of the hour. [°C]</param>
+    /// <param name="vapourKpa">Actual vapour pressure, 0 to 20. [kPa]</param>
+    /// <param name="clearness">R_s/R_so, at night that of the hours before sunset; held within 0.3 to 1. [–]</param>
+    /// <remarks>Allen et al. (1998) Eq. 39 with σ = 2.043×10⁻¹⁰ MJ K⁻⁴ m⁻² h⁻¹ and the hour's temperature.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
+    public static double LongwaveHourlyMjPerM2(double tempC, double vapourKpa, double clearness) =>
+        StefanBoltzmannHourly * Math.Pow(WeatherInput.AirTemperature(tempC) + KelvinOffset, 4) * NetEmissivity(vapourKpa) * Cloudiness(clearness);
 
     /// <summary>R_s/R_so; 1 where the sun does not rise. [–]</summary>
     /// <param name="solarMjPerM2">R_s. [MJ/m²]</param>
@@ -52,7 +62,7 @@ public static class NetRadiation
     /// <remarks>G = 0.07 (T_i+1 − T_i−1). Allen et al. (1998) Eq. 43. A day's G is taken as zero (Eq. 42).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double SoilHeatMonthlyMjPerM2(double previousMonthC, double nextMonthC) =>
-        0.07 * (Require.AirTemperature(nextMonthC) - Require.AirTemperature(previousMonthC));
+        0.07 * (WeatherInput.AirTemperature(nextMonthC) - WeatherInput.AirTemperature(previousMonthC));
 
     /// <summary>G of a month while the next is not known yet. [MJ m⁻² d⁻¹]</summary>
     /// <param name="previousMonthC">Mean of the month before. [°C]</param>
@@ -60,11 +70,11 @@ public static class NetRadiation
     /// <remarks>G = 0.14 (T_i − T_i−1). Allen et al. (1998) Eq. 44.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double SoilHeatMonthlySoFarMjPerM2(double previousMonthC, double monthC) =>
-        0.14 * (Require.AirTemperature(monthC) - Require.AirTemperature(previousMonthC));
+        0.14 * (WeatherInput.AirTemperature(monthC) - WeatherInput.AirTemperature(previousMonthC));
 
     /// <summary>How much of its own emission the surface loses through the vapour above it. [–]</summary>
-    internal static double NetEmissivity(double vapourKpa) => Math.Max(0, 0.34 - (0.14 * Math.Sqrt(Require.InRange(vapourKpa, 0, 20, "kPa"))));
+    private static double NetEmissivity(double vapourKpa) => Math.Max(0, 0.34 - (0.14 * Math.Sqrt(Require.InRange(vapourKpa, 0, 20, "kPa"))));
 
     /// <summary>How much the clouds leave of that loss. [–]</summary>
-    internal static double Cloudiness(double clearness) => (1.35 * Math.Clamp(Require.InRange(clearness, 0, double.MaxValue, "as R_s/R_so"), 0.3, 1)) - 0.35;
+    private static double Cloudiness(double clearness) => (1.35 * Math.Clamp(Require.InRange(clearness, 0, double.MaxValue, "as R_s/R_so"), 0.3, 1)) - 0.35;
 }

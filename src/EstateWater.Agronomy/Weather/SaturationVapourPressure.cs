@@ -15,7 +15,7 @@ public static class SaturationVapourPressure
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not a number.</exception>
     public static double AtKpa(double tempC)
     {
-        Require.AirTemperature(tempC);
+        WeatherInput.AirTemperature(tempC);
         return 0.6108 * Math.Exp(17.27 * tempC / (tempC + 237.3));
     }
 
@@ -26,7 +26,7 @@ public static class SaturationVapourPressure
     /// <exception cref="ArgumentOutOfRangeException">Outside −60 to 60 °C, or in the wrong order.</exception>
     public static double DailyMeanKpa(double tMinC, double tMaxC)
     {
-        Require.DayExtremes(tMinC, tMaxC);
+        WeatherInput.DayExtremes(tMinC, tMaxC);
         return (AtKpa(tMaxC) + AtKpa(tMinC)) / 2;
     }
 

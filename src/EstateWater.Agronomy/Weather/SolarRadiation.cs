@@ -48,8 +48,8 @@ public static class SolarRadiation
     {
         Require.InRange(pressureKpa, 30, 110, "kPa");
         Require.InRange(vapourKpa, 0, 20, "kPa");
-        var phi = double.DegreesToRadians(Require.Latitude(latitudeDegrees));
-        var seasonal = Math.Sin((2 * Math.PI * Require.DayOfYear(dayOfYear) / 365) - 1.39);
+        var phi = double.DegreesToRadians(WeatherInput.Latitude(latitudeDegrees));
+        var seasonal = Math.Sin((2 * Math.PI * WeatherInput.DayOfYear(dayOfYear) / 365) - 1.39);
         var sinElevation = Math.Max(0.01, Math.Sin(0.85 + (0.3 * phi * seasonal) - (0.42 * phi * phi)));
         var water = (0.14 * vapourKpa * pressureKpa) + 2.1;
         var beam = 0.98 * Math.Exp((-0.00146 * pressureKpa / sinElevation) - (0.075 * Math.Pow(water / sinElevation, 0.4)));
@@ -70,7 +70,7 @@ public static class SolarRadiation
     {
         Extraterrestrial(extraterrestrialMjPerM2);
         Extraterrestrial(clearSkyMjPerM2);
-        Require.DayExtremes(tMinC, tMaxC);
+        WeatherInput.DayExtremes(tMinC, tMaxC);
         Require.InRange(coefficient, 0.10, 0.25, "°C^−0.5");
         return Math.Min(clearSkyMjPerM2, coefficient * Math.Sqrt(tMaxC - tMinC) * extraterrestrialMjPerM2);
     }

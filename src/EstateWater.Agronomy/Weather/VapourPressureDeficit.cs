@@ -15,7 +15,7 @@ public static class VapourPressureDeficit
     /// <remarks>VPD = e°(T) (1 − RH/100).</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static double AtKpa(double tempC, double rhPct) =>
-        SaturationVapourPressure.AtKpa(tempC) * (1 - (Require.Humidity(rhPct) / 100));
+        SaturationVapourPressure.AtKpa(tempC) * (1 - (WeatherInput.Humidity(rhPct) / 100));
 
     /// <summary>At one moment, from temperature and vapour pressure; 0 when the air is saturated. [kPa]</summary>
     /// <param name="tempC">Air temperature, −60 to 60. [°C]</param>

@@ -17,7 +17,9 @@ internal static class CsvHeader
         {
             if (Array.Find(columns, c => c.Name == names[i]) is not { } column)
             {
-                scan.Report(file, 1, names[i].Length == 0 ? Defect.WholeHeader : names[i], UnknownColumn(names[i], columns));
+                var isNamed = names[i].Length > 0;
+                scan.Report(
+                    file, 1, isNamed ? names[i] : Defect.WholeHeader, isNamed ? UnknownColumn(names[i], columns) : $"column {i + 1} has no name; name it or remove it");
             }
             else if (!positions.TryAdd(column, i))
             {

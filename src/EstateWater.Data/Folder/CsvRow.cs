@@ -33,7 +33,7 @@ internal sealed class CsvRow(FolderScan scan, string file, CsvParser parser, Dic
             return null;
         }
 
-        Check(column, text.Any(char.IsControl) ? "has a control character or line break; remove it" : null);
+        Check(column, text.AsSpan().ContainsAnyInRange('\0', '\x1f') ? "has a control character or line break; remove it" : null);
         return text;
     }
 
@@ -53,7 +53,7 @@ internal sealed class CsvRow(FolderScan scan, string file, CsvParser parser, Dic
     public string NewCode(Column column, CodeSet codes)
     {
         var code = Text(column);
-        Check(column, code.Length > 0 && !codes.Add(code) ? $"'{code}' is there already; each {column.Name} appears once" : null);
+        Check(column, codes.Add(code));
         return code;
     }
 

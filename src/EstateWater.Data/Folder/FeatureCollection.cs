@@ -6,7 +6,7 @@ namespace EstateWater.Data.Folder;
 /// <summary>A GeoJSON feature collection of outlines with properties (RFC 7946).</summary>
 internal static class FeatureCollection
 {
-    /// <summary>Reads every feature; false when the file is not there or no collection, so that nothing may be concluded from what is missing.</summary>
+    /// <summary>Reads every feature; false when the file or a feature could not be read, so that nothing follows from what is missing.</summary>
     public static bool Read(FolderScan scan, string file, Column[] columns, Action<JsonMembers, Geometry?> feature)
     {
         if (JsonScan.Open(scan, file) is not { } json)
@@ -68,11 +68,11 @@ internal static class FeatureCollection
         json.WriteEndObject();
     }
 
-    private static bool ReadMembers(FolderScan scan, string file, JsonScan json, Action<int, JsonElement> feature)
+    private static bool ReadMembers(FolderScan scan, string file, JsonScan json, Func<int, JsonElement, bool> feature)
     {
         var reader = new Utf8JsonReader(json.Bytes);
         string? type = null;
-        var hasFeatures = false;
+        var (hasFeatures, isComplete) = (false, true);
         if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject)
         {
             scan.Report(file, 1, Defect.WholeFile, "must be a GeoJSON FeatureCollection");
@@ -87,7 +87,7 @@ internal static class FeatureCollection
             if (isFeatures && reader.TokenType == JsonTokenType.StartArray)
             {
                 hasFeatures = true;
-                ReadFeatures(ref reader, json, feature);
+                isComplete &= ReadFeatures(ref reader, json, feature);
                 continue;
             }
 
@@ -109,47 +109,51 @@ internal static class FeatureCollection
             scan.Report(file, 1, Defect.WholeFile, "must be a GeoJSON FeatureCollection with an array of features");
         }
 
-        return hasFeatures;
+        return hasFeatures && isComplete;
     }
 
-    private static void ReadFeatures(ref Utf8JsonReader reader, JsonScan json, Action<int, JsonElement> feature)
+    private static bool ReadFeatures(ref Utf8JsonReader reader, JsonScan json, Func<int, JsonElement, bool> feature)
     {
         // Counts lines onward from the last feature: a long file stays linear.
-        var (line, counted) = (1, 0);
+        var (line, counted, isComplete) = (1, 0, true);
         while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
         {
             var start = (int)reader.TokenStartIndex;
             line += json.Bytes.AsSpan(counted, start - counted).Count((byte)'\n');
             counted = start;
             using var element = JsonDocument.ParseValue(ref reader);
-            feature(line, element.RootElement);
+            isComplete &= feature(line, element.RootElement);
         }
+
+        return isComplete;
     }
 
-    private static void ReadFeature(
+    private static bool ReadFeature(
         FolderScan scan, string file, int line, JsonElement element, Column[] columns, Action<JsonMembers, Geometry?> feature)
     {
         if (Member(element, "type") is not { ValueKind: JsonValueKind.String } type || !type.ValueEquals("Feature"))
         {
             scan.Report(file, line, "type", "is not a Feature");
-            return;
+            return false;
         }
 
         if (Member(element, "properties") is not { ValueKind: JsonValueKind.Object } properties)
         {
             scan.Report(file, line, "properties", "is not there; a block needs its properties");
-            return;
+            return false;
         }
 
         try
         {
             var outline = OutlineJson.Read(Member(element, "geometry") ?? default, problem => scan.Report(file, line, "geometry", problem));
             feature(new JsonMembers(scan, file, _ => line, properties, columns), outline);
+            return true;
         }
         catch (InvalidOperationException)
         {
             // How the reader answers an escape that is half a character, for example \ud800.
             scan.Report(file, line, "properties", "has an escaped character that is not Unicode");
+            return false;
         }
     }
 

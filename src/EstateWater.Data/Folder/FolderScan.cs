@@ -67,7 +67,10 @@ internal sealed class FolderScan(string folder)
             yield return row;
         }
 
-        defines?.IsComplete = rows.IsComplete && rows.Has(columns[0]);
+        if (!rows.IsComplete || !rows.Has(columns[0]))
+        {
+            defines?.IsComplete = false;
+        }
     }
 
     // What a file holds may hold line breaks; a defect is one line.

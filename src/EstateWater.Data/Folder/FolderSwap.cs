@@ -48,7 +48,15 @@ internal static class FolderSwap
 
         var old = fresh + ".old";
         Directory.Move(target, old);
-        Directory.Move(fresh, target);
+        try
+        {
+            Directory.Move(fresh, target);
+        }
+        catch
+        {
+            Directory.Move(old, target);
+            throw;
+        }
 
         // What is not ours, a note beside the data for example, stays.
         foreach (var entry in Directory.EnumerateFileSystemEntries(old).Where(e => !ourFiles.Contains(Path.GetFileName(e))).ToList())

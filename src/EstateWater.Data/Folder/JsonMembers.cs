@@ -56,6 +56,14 @@ internal sealed class JsonMembers
         return code;
     }
 
+    /// <summary>A code that this file defines, once.</summary>
+    public string NewCode(Column column, CodeSet codes)
+    {
+        var code = Text(column);
+        Check(column, codes.Add(code));
+        return code ?? "";
+    }
+
     public T? Choice<T>(Column column)
         where T : struct, Enum
     {

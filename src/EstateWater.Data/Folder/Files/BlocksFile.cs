@@ -39,46 +39,41 @@ internal static class BlocksFile
     public static List<Block> Read(FolderScan scan)
     {
         var blocks = new List<Block>();
-        scan.Blocks.IsComplete = FeatureCollection.Read(scan, Name, Columns, (members, outline) => blocks.Add(ReadBlock(scan, members, outline)));
+        if (!FeatureCollection.Read(scan, Name, Columns, (members, outline) => blocks.Add(ReadBlock(scan, members, outline))))
+        {
+            scan.Blocks.IsComplete = false;
+        }
+
         return blocks;
     }
 
     public static void Write(FolderOutput output, IReadOnlyList<Block> blocks) =>
         FeatureCollection.Write(output, Name, blocks, b => b.Outline, WriteProperties);
 
-    private static Block ReadBlock(FolderScan scan, JsonMembers members, Geometry? outline)
+    private static Block ReadBlock(FolderScan scan, JsonMembers members, Geometry? outline) => new()
     {
-        var code = members.Text(Code) ?? "";
-        if (code.Length > 0 && !scan.Blocks.Add(code))
-        {
-            members.Report(Code, $"'{code}' is there already; each block appears once");
-        }
-
-        return new Block
-        {
-            Code = code,
-            Name = members.Text(BlockName),
-            Variety = members.Text(Variety),
-            Rootstock = members.Text(Rootstock),
-            Fruit = members.Choice<FruitColour>(Fruit) ?? default,
-            PlantedYear = members.WholeNumber(PlantedYear),
-            StationCode = members.Code(Station, scan.Stations) ?? "",
-            ValveCode = members.Code(Valve, scan.Valves) ?? "",
-            RowSpacingM = members.Number(RowSpacing) ?? 0,
-            VineSpacingM = members.Number(VineSpacing) ?? 0,
-            EmittersPerVine = members.Number(Emitters) ?? 0,
-            EmitterFlowLPerH = members.Number(EmitterFlow) ?? 0,
-            EmissionUniformity = members.Number(Uniformity),
-            RootDepthM = members.Number(RootDepth) ?? 0,
-            AvailableWaterMmPerM = members.Number(AvailableWater) ?? 0,
-            WettedFraction = members.Number(WettedFraction),
-            ShadedFraction = members.Number(ShadedFraction),
-            TargetShootLengthCm = members.Number(TargetShootLength),
-            Priority = members.WholeNumber(Priority) ?? 3,
-            Outline = outline ?? Polygon.Empty,
-            AreaM2 = outline is null ? 0 : GeodesicArea.SquareMetres(outline),
-        };
-    }
+        Code = members.NewCode(Code, scan.Blocks),
+        Name = members.Text(BlockName),
+        Variety = members.Text(Variety),
+        Rootstock = members.Text(Rootstock),
+        Fruit = members.Choice<FruitColour>(Fruit) ?? default,
+        PlantedYear = members.WholeNumber(PlantedYear),
+        StationCode = members.Code(Station, scan.Stations) ?? "",
+        ValveCode = members.Code(Valve, scan.Valves) ?? "",
+        RowSpacingM = members.Number(RowSpacing) ?? 0,
+        VineSpacingM = members.Number(VineSpacing) ?? 0,
+        EmittersPerVine = members.Number(Emitters) ?? 0,
+        EmitterFlowLPerH = members.Number(EmitterFlow) ?? 0,
+        EmissionUniformity = members.Number(Uniformity),
+        RootDepthM = members.Number(RootDepth) ?? 0,
+        AvailableWaterMmPerM = members.Number(AvailableWater) ?? 0,
+        WettedFraction = members.Number(WettedFraction),
+        ShadedFraction = members.Number(ShadedFraction),
+        TargetShootLengthCm = members.Number(TargetShootLength),
+        Priority = members.WholeNumber(Priority) ?? 3,
+        Outline = outline ?? Polygon.Empty,
+        AreaM2 = outline is null ? 0 : GeodesicArea.SquareMetres(outline),
+    };
 
     private static void WriteProperties(Utf8JsonWriter json, Block b)
     {

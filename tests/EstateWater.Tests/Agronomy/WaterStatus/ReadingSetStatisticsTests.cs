@@ -68,6 +68,31 @@ public sealed class ReadingSetStatisticsTests
     }
 
     [Fact]
+    public void Vines_that_agree_to_a_quarter_bar_do_not_make_their_neighbour_an_outlier()
+    {
+        // Median 0.725, MAD 0.025: the scores of 0.875 and 0.50 are 4.0 and −6.1, yet 0.875 lies within 0.175 MPa.
+        var set = ReadingSetStatistics.Of(Leaves(0.725, 0.725, 0.75, 0.75, 0.70, 0.725, 0.70, 0.875, 0.50));
+        Assert.Equal([8], set.OutlierLeaves);
+    }
+
+    [Fact]
+    public void Leaves_that_their_handling_spoils_do_not_steer_the_robust_mean()
+    {
+        LeafFact[] sound = [.. Leaves(1.2, 1.25, 1.3, 1.35).Select(l => new LeafFact(Noon, WaterPotentialMeasure.Leaf, l.TensionMpa, LeafExposure.Sun, 0, 15))];
+        var shaded = ReadingSetStatistics.Of([.. sound, sound[0] with { TensionMpa = 1.1, Exposure = LeafExposure.Shade }]);
+        Assert.Equal([4], shaded.SpoiledLeaves);
+        Assert.Equal(1.275, shaded.RobustMeanMpa, 1e-12);
+        Assert.Equal(1.24, shaded.MeanMpa, 1e-12);
+        Assert.Equal([4], ReadingSetStatistics.Of([.. sound, sound[0] with { DelayS = 90 }]).SpoiledLeaves);
+
+        // A stem leaf may hang in the shade, but not go unbagged; two sound leaves are too few to leave the others out.
+        LeafFact[] stem = [.. sound.Select(l => l with { Measure = WaterPotentialMeasure.Stem, BaggedMin = 60, DelayS = 90 })];
+        Assert.Empty(ReadingSetStatistics.Of([.. stem, stem[0] with { Exposure = LeafExposure.Shade }]).SpoiledLeaves);
+        Assert.Equal([4], ReadingSetStatistics.Of([.. stem, stem[0] with { BaggedMin = 5 }]).SpoiledLeaves);
+        Assert.Empty(ReadingSetStatistics.Of([.. stem[..2], stem[0] with { BaggedMin = 5 }]).SpoiledLeaves);
+    }
+
+    [Fact]
     public void Two_leaves_of_a_vine_count_as_one_vine()
     {
         LeafFact[] leaves =

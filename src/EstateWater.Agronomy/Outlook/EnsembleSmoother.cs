@@ -1,0 +1,52 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace EstateWater.Agronomy.Outlook;
+
+/// <summary>One step of the ensemble smoother with multiple data assimilation (Emerick and Reynolds 2013, Computers and Geosciences 55:3–15, Eq. 8–10).</summary>
+internal static class EnsembleSmoother
+{
+    /// <summary>Moves the members towards the observations.</summary>
+    /// <param name="unknowns">By unknown, then member; changed in place.</param>
+    /// <param name="predicted">By observation, then member.</param>
+    /// <param name="observed">By observation.</param>
+    /// <param name="errorVariance">By observation, already inflated by the number of steps.</param>
+    /// <param name="numbers">Perturbs the observations.</param>
+    public static void Update(double[][] unknowns, double[][] predicted, double[] observed, double[] errorVariance, NormalNumbers numbers)
+    {
+        var members = unknowns[0].Length;
+        var x = Matrix<double>.Build.DenseOfRowArrays(unknowns);
+        var y = Matrix<double>.Build.DenseOfRowArrays(predicted);
+        var xAnomaly = Anomaly(x);
+        var yAnomaly = Anomaly(y);
+        var covariance = yAnomaly.TransposeAndMultiply(yAnomaly) / (members - 1);
+        for (var k = 0; k < observed.Length; k++)
+        {
+            covariance[k, k] += errorVariance[k];
+        }
+
+        var misfit = Matrix<double>.Build.Dense(observed.Length, members);
+        for (var k = 0; k < observed.Length; k++)
+        {
+            var deviation = Math.Sqrt(errorVariance[k]);
+            for (var m = 0; m < members; m++)
+            {
+                misfit[k, m] = observed[k] + (deviation * numbers.Next()) - predicted[k][m];
+            }
+        }
+
+        var step = xAnomaly.TransposeAndMultiply(yAnomaly) / (members - 1) * covariance.Cholesky().Solve(misfit);
+        for (var p = 0; p < unknowns.Length; p++)
+        {
+            for (var m = 0; m < members; m++)
+            {
+                unknowns[p][m] += step[p, m];
+            }
+        }
+    }
+
+    private static Matrix<double> Anomaly(Matrix<double> values)
+    {
+        var means = values.RowSums() / values.ColumnCount;
+        return Matrix<double>.Build.Dense(values.RowCount, values.ColumnCount, (r, c) => values[r, c] - means[r]);
+    }
+}

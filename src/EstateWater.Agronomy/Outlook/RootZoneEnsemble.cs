@@ -1,0 +1,177 @@
+using System.Numerics;
+
+namespace EstateWater.Agronomy.Outlook;
+
+/// <summary>Many versions of one block's root zone, stepped together through a season.</summary>
+/// <remarks>
+/// <para>
+/// Two zones share the declared available water: the part the drippers wet and the rest. Rain falls on both, applied
+/// water on the first only, and what a full zone cannot hold passes the roots. Demand is Ks · Kc · ET0 (Allen et al.
+/// 1998, Eq. 81) with Kc linear in shade (Williams and Ayars 2005) and Ks falling below a share of 0.55 left, which is
+/// p = 0.45 for wine grapes (Allen et al. 1998, Table 22). The zones share the demand by their size and wetness.
+/// </para>
+/// <para>Depletions never leave 0 to the zone's capacity, so water is conserved by construction.</para>
+/// </remarks>
+internal sealed class RootZoneEnsemble
+{
+    private const double ShareLeftWhereStressStarts = 0.55;
+    private const double CropCoefficientPerShade = 1.7;
+    private const double EffectiveRainShare = 0.9;
+    private const double LeastShareLeft = 0.005;
+
+    private readonly double[] wetCapacity;
+    private readonly double[] dryCapacity;
+    private readonly double[] wetFraction;
+    private readonly double[] waterUse;
+    private readonly double[] delivery;
+    private readonly double[] wetDepletion;
+    private readonly double[] dryDepletion;
+
+    public RootZoneEnsemble(BlockDeclaration block, double[][] unknowns, int startUnknown)
+    {
+        Members = unknowns[0].Length;
+        wetCapacity = new double[Members];
+        dryCapacity = new double[Members];
+        wetFraction = new double[Members];
+        waterUse = new double[Members];
+        delivery = new double[Members];
+        wetDepletion = new double[Members];
+        dryDepletion = new double[Members];
+        WetShareLeft = new double[Members];
+        DryShareLeft = new double[Members];
+        RootShareLeft = new double[Members];
+        var spread = Unknowns.Spread;
+        for (var m = 0; m < Members; m++)
+        {
+            var capacity = block.TotalAvailableWaterMm * Math.Exp(spread[Unknowns.AvailableWater] * unknowns[Unknowns.AvailableWater][m]);
+            var wetted = Math.Clamp(block.WettedFraction * Math.Exp(spread[Unknowns.WettedFraction] * unknowns[Unknowns.WettedFraction][m]), 0.05, 0.95);
+            wetFraction[m] = wetted;
+            wetCapacity[m] = wetted * capacity;
+            dryCapacity[m] = (1 - wetted) * capacity;
+            waterUse[m] = CropCoefficientPerShade * Math.Exp(spread[Unknowns.WaterUse] * unknowns[Unknowns.WaterUse][m]);
+            delivery[m] = block.DeliveredShare * Math.Exp(spread[Unknowns.Delivery] * unknowns[Unknowns.Delivery][m]);
+
+            // A season starts between full and about a third empty: winter rain decides, and the fit corrects it.
+            var start = 0.35 / (1 + Math.Exp(1 - (spread[startUnknown] * unknowns[startUnknown][m])));
+            wetDepletion[m] = start * wetCapacity[m];
+            dryDepletion[m] = start * dryCapacity[m];
+        }
+    }
+
+    private RootZoneEnsemble(RootZoneEnsemble other)
+    {
+        Members = other.Members;
+        (wetCapacity, dryCapacity, wetFraction, waterUse, delivery) = (other.wetCapacity, other.dryCapacity, other.wetFraction, other.waterUse, other.delivery);
+        wetDepletion = [.. other.wetDepletion];
+        dryDepletion = [.. other.dryDepletion];
+        WetShareLeft = new double[Members];
+        DryShareLeft = new double[Members];
+        RootShareLeft = new double[Members];
+    }
+
+    public int Members { get; }
+
+    /// <summary>Share of available water left in the wetted zone, as of the last look.</summary>
+    public double[] WetShareLeft { get; }
+
+    /// <summary>Share of available water left in the other zone.</summary>
+    public double[] DryShareLeft { get; }
+
+    /// <summary>Share of available water left where the roots drink.</summary>
+    public double[] RootShareLeft { get; }
+
+    /// <summary>A copy that can be stepped on its own.</summary>
+    public RootZoneEnsemble Branch() => new(this);
+
+    /// <summary>Water the wetted zone can still take, middle member, over the block's area. [mm]</summary>
+    public double MedianWettedDeficitMm()
+    {
+        var sorted = wetDepletion.Order().ToArray();
+        return (sorted[(Members - 1) / 2] + sorted[Members / 2]) / 2;
+    }
+
+    /// <summary>Reads how much water is left this morning.</summary>
+    public void Look()
+    {
+        var width = Vector<double>.Count;
+        for (var m = 0; m <= Members - width; m += width)
+        {
+            Look(
+                new Vector<double>(wetDepletion, m), new Vector<double>(dryDepletion, m), new Vector<double>(wetCapacity, m),
+                new Vector<double>(dryCapacity, m), new Vector<double>(wetFraction, m), out var wet, out var dry, out var root, out _);
+            wet.CopyTo(WetShareLeft, m);
+            dry.CopyTo(DryShareLeft, m);
+            root.CopyTo(RootShareLeft, m);
+        }
+    }
+
+    /// <summary>Lives through a day with one weather for every member.</summary>
+    public void Step(double et0Mm, double rainMm, double appliedMm, double shadedFraction) =>
+        Step(new Uniform(et0Mm), new Uniform(rainMm), appliedMm, shadedFraction);
+
+    /// <summary>Lives through a day with each member's own weather.</summary>
+    public void Step(double[] et0Mm, double[] rainMm, double appliedMm, double shadedFraction) =>
+        Step(new Own(et0Mm), new Own(rainMm), appliedMm, shadedFraction);
+
+    private void Step<TEt0, TRain>(TEt0 et0Mm, TRain rainMm, double appliedMm, double shadedFraction)
+        where TEt0 : struct, IDailyValue
+        where TRain : struct, IDailyValue
+    {
+        var width = Vector<double>.Count;
+        var zero = Vector<double>.Zero;
+        for (var m = 0; m <= Members - width; m += width)
+        {
+            var wetDepleted = new Vector<double>(wetDepletion, m);
+            var dryDepleted = new Vector<double>(dryDepletion, m);
+            var wetHolds = new Vector<double>(wetCapacity, m);
+            var dryHolds = new Vector<double>(dryCapacity, m);
+            var wetted = new Vector<double>(wetFraction, m);
+            Look(wetDepleted, dryDepleted, wetHolds, dryHolds, wetted, out _, out _, out var left, out var wetShareOfUptake);
+
+            var stress = Vector.Min(Vector<double>.One, left * (1 / ShareLeftWhereStressStarts));
+            var used = new Vector<double>(waterUse, m) * stress * et0Mm.At(m) * shadedFraction;
+            var rain = rainMm.At(m) * EffectiveRainShare;
+            var applied = new Vector<double>(delivery, m) * appliedMm;
+            var wetAfter = wetDepleted - (rain * wetted) - applied + (used * wetShareOfUptake);
+            var dryAfter = dryDepleted - (rain * (Vector<double>.One - wetted)) + (used * (Vector<double>.One - wetShareOfUptake));
+            Vector.Min(wetHolds, Vector.Max(zero, wetAfter)).CopyTo(wetDepletion, m);
+            Vector.Min(dryHolds, Vector.Max(zero, dryAfter)).CopyTo(dryDepletion, m);
+        }
+    }
+
+    private static void Look(
+        Vector<double> wetDepleted,
+        Vector<double> dryDepleted,
+        Vector<double> wetHolds,
+        Vector<double> dryHolds,
+        Vector<double> wetted,
+        out Vector<double> wetLeft,
+        out Vector<double> dryLeft,
+        out Vector<double> rootLeft,
+        out Vector<double> wetShareOfUptake)
+    {
+        var least = new Vector<double>(LeastShareLeft);
+        wetLeft = Vector.Max(least, Vector<double>.One - (wetDepleted / wetHolds));
+        dryLeft = Vector.Max(least, Vector<double>.One - (dryDepleted / dryHolds));
+        var wetPull = wetted * wetLeft;
+        var dryPull = (Vector<double>.One - wetted) * dryLeft;
+        var pull = wetPull + dryPull;
+        rootLeft = ((wetPull * wetLeft) + (dryPull * dryLeft)) / pull;
+        wetShareOfUptake = wetPull / pull;
+    }
+
+    private interface IDailyValue
+    {
+        Vector<double> At(int member);
+    }
+
+    private readonly struct Uniform(double value) : IDailyValue
+    {
+        public Vector<double> At(int member) => new(value);
+    }
+
+    private readonly struct Own(double[] values) : IDailyValue
+    {
+        public Vector<double> At(int member) => new(values, member);
+    }
+}

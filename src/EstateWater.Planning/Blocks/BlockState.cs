@@ -1,0 +1,92 @@
+using EstateWater.Agronomy.Outlook;
+using EstateWater.Agronomy.Phenology;
+using EstateWater.Agronomy.Weather;
+using EstateWater.Planning.Weather;
+
+namespace EstateWater.Planning.Blocks;
+
+/// <summary>A block with everything derived from its observations before the fit.</summary>
+internal sealed class BlockState
+{
+    // Share of the root zone under drip where nobody declared it: the middle of 0.3–0.4 (Allen et al. 1998, Table 20).
+    private const double UsualWettedFraction = 0.35;
+
+    // Drip loses little between the meter and the soil; common practice, no published source.
+    private const double EntersSoil = 0.97;
+
+    public BlockState(PlanBlock block, ValveWater valve, StationWeather weather, SeasonSpan season, DateOnly today, TimeZoneInfo zone)
+    {
+        Block = block;
+        Valve = valve;
+        Weather = weather;
+        Stages = new GrowthStageProjection(block.LatitudeDegrees, block.Stages.Select(s => (s.Date, s.ElStage)), weather.DailyMeanC);
+        Sets = ReadingSets.Of(block, zone);
+        var applied = valve.AppliedMm(block);
+        var forcing = Forcing(block, weather, weather.Season, Stages, applied, today);
+        ShadedFraction = ShadeCourse.Of(block, Stages, today, 1, today)[0];
+        Evidence = new BlockEvidence
+        {
+            Code = block.Code,
+            Declared = new BlockDeclaration(
+                block.AvailableWaterMmPerM * block.RootDepthM,
+                block.AvailableWaterMmPerM / 1000,
+                block.WettedFraction ?? UsualWettedFraction,
+                EntersSoil),
+            Season = forcing ?? Empty(today),
+            LastSeason = Forcing(block, weather, weather.LastSeason, Stages, applied, season.First.AddDays(-1)),
+            Tensions = [.. Sets.Select(SetEvidence.Of)],
+            Soil = [.. Profiles(block)],
+        };
+    }
+
+    public PlanBlock Block { get; }
+
+    public ValveWater Valve { get; }
+
+    public StationWeather Weather { get; }
+
+    public GrowthStageProjection Stages { get; }
+
+    public IReadOnlyList<ReadingSet> Sets { get; }
+
+    public double ShadedFraction { get; }
+
+    public BlockEvidence Evidence { get; }
+
+    /// <summary>Mean water content over the root depth, by day, over all tubes read that day.</summary>
+    private static IEnumerable<SoilEvidence> Profiles(PlanBlock block) => block.SoilProfiles
+        .GroupBy(p => p.Date)
+        .OrderBy(day => day.Key)
+        .Select(day => (day.Key, Means: day
+            .Select(p => p.Depths.Where(d => d.DepthM <= block.RootDepthM + 0.01).Select(d => d.WaterContentM3PerM3).ToList())
+            .Where(depths => depths.Count > 0)
+            .Select(depths => depths.Average())
+            .ToList()))
+        .Where(day => day.Means.Count > 0)
+        .Select(day => new SoilEvidence(day.Key, day.Means.Average()));
+
+    private static SeasonForcing? Forcing(
+        PlanBlock block, StationWeather weather, IReadOnlyList<DailyWeather> days, GrowthStageProjection stages, IReadOnlyDictionary<DateOnly, double> applied, DateOnly until) =>
+        days.Count == 0
+            ? null
+            : new SeasonForcing
+            {
+                FirstDay = days[0].Date,
+                Et0Mm = weather.Et0Mm(days),
+                VpdKpa = [.. days.Select(VapourPressureDeficit.NearSolarNoonKpa)],
+                RainMm = [.. days.Select(d => d.RainMm ?? 0)],
+                AppliedMm = [.. days.Select(d => applied.GetValueOrDefault(d.Date))],
+                ShadedFraction = ShadeCourse.Of(block, stages, days[0].Date, days.Count, until),
+            };
+
+    // A new station: the outlook starts today from what a season starts with.
+    private static SeasonForcing Empty(DateOnly today) => new()
+    {
+        FirstDay = today,
+        Et0Mm = [],
+        VpdKpa = [],
+        RainMm = [],
+        AppliedMm = [],
+        ShadedFraction = [],
+    };
+}

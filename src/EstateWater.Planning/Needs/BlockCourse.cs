@@ -1,0 +1,133 @@
+using EstateWater.Agronomy.Outlook;
+using EstateWater.Agronomy.WaterStatus;
+using EstateWater.Planning.Blocks;
+
+namespace EstateWater.Planning.Needs;
+
+/// <summary>A fitted block's coming days against the tension wanted of it, for any water put on.</summary>
+internal sealed class BlockCourse
+{
+    // A chance of passing the ceiling that a manager accepts: one in five within the week, two in five beyond,
+    // where next week's readings still come first. Ours.
+    private const int DaysBeforeNextRound = 7;
+    private const double AcceptedSoon = 0.2;
+    private const double AcceptedLater = 0.4;
+
+    // What a day past the ceiling costs beside its chance, per MPa of depth; what a day under the floor costs, and how
+    // much more the deeper it lies. Ours: shut-down leaves and shrivel weigh about twice as much as soft growth.
+    private const double DepthCostPerMpa = 3;
+    private const double UnderFloorCost = 0.4;
+    private const double UnderFloorCostPerMpa = 1.5;
+
+    private readonly BlockOutlook outlook;
+    private readonly WeatherAhead weather;
+    private readonly int days;
+
+    public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, DateOnly today, int days)
+    {
+        State = state;
+        Fitted = fitted;
+        this.days = days;
+        this.weather = weather;
+        Limits = DayLimits.Of(state.Block, state.Stages, today, days);
+        outlook = new BlockOutlook(fitted, weather, Limits.Measure, state.ShadedFraction);
+        Unwatered = outlook.Tensions(new double[days]);
+    }
+
+    public BlockState State { get; }
+
+    public FittedBlock Fitted { get; }
+
+    public DayLimits Limits { get; }
+
+    /// <summary>Tension by day, then member, if nothing more is applied. [MPa]</summary>
+    public double[][] Unwatered { get; }
+
+    /// <summary>Water over the block in one hour, as its valve now delivers. [mm/h]</summary>
+    public double RateMmPerH => ValveWater.RateMmPerH(State.Block) * State.Valve.ExpectedShare;
+
+    /// <summary>Water the drip-wetted soil can take today. [mm]</summary>
+    public double WettedDeficitMm => outlook.WettedDeficitMm();
+
+    /// <summary>Tension by day, then member, with quarter hours by day of water. [MPa]</summary>
+    public double[][] Watered(IReadOnlyList<int> quartersByDay) =>
+        outlook.Tensions([.. quartersByDay.Select(q => q / 4.0 * RateMmPerH)]);
+
+    /// <summary>Tension by day, then member, in any measure for depths of water by day. [MPa]</summary>
+    public double[][] Expect(WaterPotentialMeasure measure, IReadOnlyList<double> appliedMm) =>
+        (measure == Limits.Measure ? outlook : new BlockOutlook(Fitted, weather, measure, State.ShadedFraction)).Tensions(appliedMm);
+
+    /// <summary>First day ahead on which the chance of passing the ceiling without water is more than accepted; null when there is none.</summary>
+    public int? FirstTrouble()
+    {
+        for (var day = 1; day < days; day++)
+        {
+            if (Limits.HasLeaves[day] && ChancePast(Unwatered[day], Limits.CeilingMpa[day]) > Accepted(day))
+            {
+                return day;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>What a course costs: chances beyond the accepted ones, depth past the ceiling, days under the floor after fruit set.</summary>
+    /// <remarks>Today counts for nothing: no water reaches the roots before today's solar noon.</remarks>
+    public double Cost(double[][] tensionsMpa)
+    {
+        var under = 0.0;
+        for (var day = 1; day < days; day++)
+        {
+            if (Limits.FloorCounts[day])
+            {
+                under += TroubleUnder(tensionsMpa[day], Limits.FloorMpa[day]);
+            }
+        }
+
+        return TroubleAbove(tensionsMpa) + under;
+    }
+
+    /// <summary>The part of <see cref="Cost"/> that lies past the ceiling.</summary>
+    public double TroubleAbove(double[][] tensionsMpa)
+    {
+        var trouble = 0.0;
+        for (var day = 1; day < days; day++)
+        {
+            if (!Limits.HasLeaves[day])
+            {
+                continue;
+            }
+
+            var past = 0;
+            var depth = 0.0;
+            foreach (var tension in tensionsMpa[day])
+            {
+                if (tension > Limits.CeilingMpa[day])
+                {
+                    past++;
+                    depth += tension - Limits.CeilingMpa[day];
+                }
+            }
+
+            double members = tensionsMpa[day].Length;
+            trouble += Math.Max(0, (past / members) - Accepted(day)) + (DepthCostPerMpa * depth / members);
+        }
+
+        return trouble;
+    }
+
+    public static double ChancePast(double[] tensionsMpa, double ceilingMpa) => tensionsMpa.Count(t => t > ceilingMpa) / (double)tensionsMpa.Length;
+
+    private static double TroubleUnder(double[] tensionsMpa, double floorMpa)
+    {
+        var trouble = 0.0;
+        foreach (var tension in tensionsMpa)
+        {
+            trouble += tension < floorMpa ? UnderFloorCost + (UnderFloorCostPerMpa * (floorMpa - tension)) : 0;
+        }
+
+        return trouble / tensionsMpa.Length;
+    }
+
+    private static double Accepted(int day) => day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
+}

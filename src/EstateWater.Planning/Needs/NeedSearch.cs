@@ -1,0 +1,233 @@
+using EstateWater.Planning.Blocks;
+
+namespace EstateWater.Planning.Needs;
+
+/// <summary>Finds the fewest quarter hours that keep a valve's blocks acceptably below their ceilings.</summary>
+/// <remarks>
+/// Water is added an hour at a time to the night where it spares most trouble, until another hour spares less than it
+/// costs; then quarter hours are taken away while nothing is lost. What a night's soil cannot hold spares nothing, so no
+/// set runs longer than its water stays within the roots.
+/// </remarks>
+internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
+{
+    // What a millimetre must at least spare; it keeps water from being spent on trouble nobody would see. Ours.
+    private const double CostPerMm = 0.01;
+
+    private const int Step = ValveNeed.PieceQuarters;
+
+    // Hours set by hand come before all others: the manager has decided.
+    private const double WorthByHand = 1000;
+
+    /// <summary>A shorter set is not worth the walk.</summary>
+    public const int ShortestSetQuarters = 6;
+
+    /// <summary>The need of a valve from its blocks' courses.</summary>
+    public ValveNeed Find(ValveWater valve, IReadOnlyList<BlockCourse> courses)
+    {
+        var quarters = new int[nights.Count];
+        var spared = new List<double>();
+        if (courses.Any(c => c.FirstTrouble() is not null))
+        {
+            Add(courses, quarters, int.MaxValue, paid: true, spared);
+            TakeBack(courses, quarters);
+            JoinShortSets(quarters);
+        }
+
+        return Need(valve, courses, quarters, spared, byHand: false);
+    }
+
+    /// <summary>So many quarter hours, in the nights where they do most good.</summary>
+    public ValveNeed Place(ValveWater valve, IReadOnlyList<BlockCourse> courses, int quartersByHand)
+    {
+        var quarters = new int[nights.Count];
+        Add(courses, quarters, quartersByHand, paid: false, []);
+        return Need(valve, courses, quarters, [], byHand: true);
+    }
+
+    /// <summary>Shortens what was packed where other nights than the wanted ones left some of it idle, and says how much is still wanted.</summary>
+    /// <param name="courses">The valve's blocks.</param>
+    /// <param name="quarters">Packed quarter hours by night; shortened in place.</param>
+    /// <returns>Quarter hours that would still be worth their water, were there room.</returns>
+    public int Settle(IReadOnlyList<BlockCourse> courses, int[] quarters)
+    {
+        var packed = quarters.ToArray();
+        TakeBack(courses, quarters);
+        for (var night = 0; night < quarters.Length; night++)
+        {
+            if (quarters[night] > 0)
+            {
+                quarters[night] = Math.Min(packed[night], Math.Max(quarters[night], ShortestSetQuarters));
+            }
+        }
+
+        var wanted = quarters.ToArray();
+        var more = new List<double>();
+        Add(courses, wanted, int.MaxValue, paid: true, more);
+        return more.Count * Step;
+    }
+
+    private ValveNeed Need(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quarters, List<double> spared, bool byHand)
+    {
+        var pieces = (quarters.Sum() + ValveNeed.PieceQuarters - 1) / ValveNeed.PieceQuarters;
+        return new ValveNeed
+        {
+            Valve = valve,
+            Courses = courses,
+            QuartersByNight = quarters,
+            NightShare = NightShares(courses, quarters),
+            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Coarse(Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), 2)).Take(pieces)])),
+            ByHand = byHand,
+        };
+    }
+
+    // The nights chosen are the best there are together; another night is worth what all its water spares there alone.
+    private double[] NightShares(IReadOnlyList<BlockCourse> courses, int[] quarters)
+    {
+        var wanted = quarters.Sum();
+        if (wanted == 0)
+        {
+            return [.. nights.Select(_ => 1.0)];
+        }
+
+        var dry = Cost(courses, new int[nights.Count]);
+        var spared = nights.Select((night, n) =>
+        {
+            var only = new int[nights.Count];
+            only[n] = Math.Min(wanted, night.Quarters);
+            return Math.Max(0, dry - Cost(courses, only));
+        }).ToArray();
+        var most = spared.DefaultIfEmpty(0).Max();
+        return [.. spared.Select((s, n) => quarters[n] > 0 || most <= 0 ? 1 : s / most)];
+    }
+
+    private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid, List<double> spared)
+    {
+        var price = CostPerMm * Step / 4.0 * courses.Sum(c => Weight(c) * c.RateMmPerH);
+        var cost = Cost(courses, quarters);
+        while (quarters.Sum() < most && nights.Count > 0)
+        {
+            var (night, least) = BestNight(courses, quarters, Math.Min(Step, most - quarters.Sum()));
+            if (night < 0 || (paid && cost - least < price))
+            {
+                return;
+            }
+
+            quarters[night] += Math.Min(Step, most - quarters.Sum());
+            spared.Add(Math.Max(0, cost - least));
+            cost = least;
+        }
+    }
+
+    private (int Night, double Cost) BestNight(IReadOnlyList<BlockCourse> courses, int[] quarters, int step)
+    {
+        var best = (Night: -1, Cost: double.PositiveInfinity);
+        for (var night = 0; night < nights.Count; night++)
+        {
+            if (quarters[night] + step > nights[night].Quarters)
+            {
+                continue;
+            }
+
+            quarters[night] += step;
+
+            // An open night is as good as a fresh one: fewer, longer sets.
+            var cost = Cost(courses, quarters) - (quarters[night] > step ? 1e-6 : 0);
+            quarters[night] -= step;
+            if (cost < best.Cost - 1e-9)
+            {
+                best = (night, cost);
+            }
+        }
+
+        return best;
+    }
+
+    private void TakeBack(IReadOnlyList<BlockCourse> courses, int[] quarters)
+    {
+        var price = CostPerMm / 4.0 * courses.Sum(c => Weight(c) * c.RateMmPerH);
+        for (var night = nights.Count - 1; night >= 0; night--)
+        {
+            var cost = Cost(courses, quarters);
+            while (quarters[night] > 0)
+            {
+                quarters[night]--;
+                var less = Cost(courses, quarters);
+                if (less - cost > price)
+                {
+                    quarters[night]++;
+                    break;
+                }
+
+                cost = less;
+            }
+        }
+    }
+
+    // A remnant too short for a set goes to the nearest night that has one and room for it, else it becomes a short set.
+    private void JoinShortSets(int[] quarters)
+    {
+        for (var night = 0; night < quarters.Length; night++)
+        {
+            if (quarters[night] is 0 or >= ShortestSetQuarters)
+            {
+                continue;
+            }
+
+            var remnant = quarters[night];
+            var others = Enumerable.Range(0, quarters.Length)
+                .Where(n => n != night && quarters[n] > 0 && quarters[n] + remnant <= nights[n].Quarters)
+                .OrderBy(n => Math.Abs(n - night)).ThenBy(n => n)
+                .ToList();
+            if (others.Count > 0)
+            {
+                quarters[others[0]] += remnant;
+                quarters[night] = 0;
+            }
+            else
+            {
+                quarters[night] = Math.Min(ShortestSetQuarters, nights[night].Quarters);
+            }
+        }
+    }
+
+    private double Cost(IReadOnlyList<BlockCourse> courses, int[] quarters)
+    {
+        var byDay = new int[days];
+        for (var night = 0; night < quarters.Length; night++)
+        {
+            byDay[nights[night].WaterDay] += quarters[night];
+        }
+
+        return courses.Sum(c => Weight(c) * c.Cost(c.Watered(byDay)));
+    }
+
+    /// <summary>Pools neighbours until no later piece is worth more than an earlier one (pool adjacent violators, Ayer et al. 1955).</summary>
+    private static double[] Falling(double[] worth)
+    {
+        var pools = new List<(double Sum, int Count)>();
+        foreach (var piece in worth)
+        {
+            var pool = (Sum: piece, Count: 1);
+            while (pools.Count > 0 && pools[^1].Sum / pools[^1].Count < pool.Sum / pool.Count)
+            {
+                pool = (pool.Sum + pools[^1].Sum, pool.Count + pools[^1].Count);
+                pools.RemoveAt(pools.Count - 1);
+            }
+
+            pools.Add(pool);
+        }
+
+        return [.. pools.SelectMany(p => Enumerable.Repeat(p.Sum / p.Count, p.Count))];
+    }
+
+    // A few steps are enough to tell first hours from last ones, and keep the packing small.
+    private static double[] Coarse(double[] worth)
+    {
+        const int steps = 6;
+        var length = Math.Max(1, (worth.Length + steps - 1) / steps);
+        return [.. worth.Chunk(length).SelectMany(chunk => Enumerable.Repeat(chunk.Average(), chunk.Length))];
+    }
+
+    /// <summary>A block's weight: its hectares, times its priority.</summary>
+    private static double Weight(BlockCourse course) => course.State.Block.AreaM2 / 10_000 * (course.State.Block.Priority / 3.0);
+}

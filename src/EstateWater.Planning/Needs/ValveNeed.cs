@@ -1,0 +1,31 @@
+using EstateWater.Planning.Blocks;
+
+namespace EstateWater.Planning.Needs;
+
+/// <summary>The quarter hours a valve should open, and the nights that suit best.</summary>
+internal sealed record ValveNeed
+{
+    public required ValveWater Valve { get; init; }
+
+    public required IReadOnlyList<BlockCourse> Courses { get; init; }
+
+    /// <summary>Quarter hours by night of the source.</summary>
+    public required int[] QuartersByNight { get; init; }
+
+    /// <summary>How much of its good a set does in each night, 0–1: 1 in the best.</summary>
+    public required IReadOnlyList<double> NightShare { get; init; }
+
+    /// <summary>Trouble spared by each further piece of <see cref="PieceQuarters"/>, all blocks, by hectares and priority; never rising.</summary>
+    public required IReadOnlyList<double> WorthByPiece { get; init; }
+
+    /// <summary>Quarter hours in a piece.</summary>
+    public const int PieceQuarters = 4;
+
+    /// <summary>Whether the hours were set by hand.</summary>
+    public bool ByHand { get; init; }
+
+    public int Quarters => QuartersByNight.Sum();
+
+    /// <summary>Mean worth of a quarter hour.</summary>
+    public double WorthPerQuarter => Quarters == 0 ? 0 : WorthByPiece.Sum() / Quarters;
+}

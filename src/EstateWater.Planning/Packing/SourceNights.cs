@@ -1,0 +1,57 @@
+using EstateWater.Planning.Needs;
+
+namespace EstateWater.Planning.Packing;
+
+/// <summary>A source, its nights, the water it may still give, and what its valves want.</summary>
+/// <param name="Source">The source.</param>
+/// <param name="Nights">Its openings within the horizon.</param>
+/// <param name="LeftM3">Left of the season's allocation; null when unlimited. [m³]</param>
+/// <param name="Needs">What its valves want.</param>
+internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs);
+
+/// <summary>A set with its place in the night.</summary>
+/// <param name="Need">Whose.</param>
+/// <param name="Night">Which of the source's nights.</param>
+/// <param name="StartQuarter">Quarter hours after the night opens.</param>
+/// <param name="Quarters">Its length.</param>
+internal sealed record PlacedSet(ValveNeed Need, int Night, int StartQuarter, int Quarters);
+
+/// <summary>The sets of a source and how near they are to the best possible.</summary>
+/// <param name="Sets">Placed.</param>
+/// <param name="Objective">Trouble spared by them, in the packing's units.</param>
+/// <param name="Bound">No placing can spare more.</param>
+internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objective, long Bound)
+{
+    /// <summary>Quarter hours that each need would still be worth, were there room; absent where none.</summary>
+    public IReadOnlyDictionary<ValveNeed, int> StillWanted { get; init; } = new Dictionary<ValveNeed, int>();
+
+    /// <summary>The same with sets shortened to what still helps in the nights they got.</summary>
+    public PackedSource Settled(SourceNights source, int days)
+    {
+        var search = new NeedSearch(source.Nights, days);
+        var settled = new List<PlacedSet>();
+        var wanted = new Dictionary<ValveNeed, int>();
+        foreach (var need in source.Needs)
+        {
+            var mine = Sets.Where(s => s.Need == need).ToList();
+            if (need.ByHand)
+            {
+                settled.AddRange(mine);
+                wanted[need] = need.Quarters - mine.Sum(s => s.Quarters);
+                continue;
+            }
+
+            if (need.Quarters == 0)
+            {
+                continue;
+            }
+
+            var quarters = new int[source.Nights.Count];
+            mine.ForEach(s => quarters[s.Night] = s.Quarters);
+            wanted[need] = Math.Min(need.Quarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
+            settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
+        }
+
+        return this with { Sets = settled, StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary() };
+    }
+}

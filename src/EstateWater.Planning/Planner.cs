@@ -1,0 +1,45 @@
+using EstateWater.Agronomy.Outlook;
+using EstateWater.Planning.Blocks;
+using EstateWater.Planning.Needs;
+using EstateWater.Planning.Packing;
+using EstateWater.Planning.Weather;
+
+namespace EstateWater.Planning;
+
+/// <summary>Turns what is known of an estate into one answer: which blocks to water, how many hours, when, and which to leave dry.</summary>
+public static class Planner
+{
+    /// <summary>Plans from a request. The same request gives the same plan.</summary>
+    /// <param name="request">What may be known.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The horizon is outside 1 to 30 days.</exception>
+    public static Plan Plan(PlanRequest request, CancellationToken cancellation = default) => Plan(Fit(request, cancellation), request, cancellation);
+
+    /// <summary>The slow part: learns every block from its readings. Serves any number of plans that differ in hours by hand.</summary>
+    /// <param name="request">What may be known.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static FittedEstate Fit(PlanRequest request, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        if (request.HorizonDays is < 1 or > 30)
+        {
+            throw new ArgumentOutOfRangeException(nameof(request), request.HorizonDays, "HorizonDays must be 1 to 30 days");
+        }
+
+        return FittedEstate.Of(request, cancellation);
+    }
+
+    /// <summary>The quick part: needs, packing and what follows, from an estate fitted before.</summary>
+    /// <param name="estate">As <see cref="Fit"/> gave it.</param>
+    /// <param name="request">The request it was fitted to, with other hours by hand or the same.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static Plan Plan(FittedEstate estate, PlanRequest request, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(estate);
+        ArgumentNullException.ThrowIfNull(request);
+        var needs = estate.Needs(request.HoursByHand, cancellation);
+        var sources = estate.SourceNights(needs);
+        var packed = sources.Select(s => SourcePacking.Pack(s).Settled(s, estate.Days)).ToList();
+        return new PlanWriter(estate, needs, sources, packed).Write();
+    }
+}

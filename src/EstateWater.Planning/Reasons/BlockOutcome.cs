@@ -1,0 +1,52 @@
+using EstateWater.Agronomy.Weather;
+using EstateWater.Planning.Blocks;
+using EstateWater.Planning.Needs;
+using EstateWater.Planning.Packing;
+
+namespace EstateWater.Planning.Reasons;
+
+/// <summary>A block with its need, what it gets and what follows.</summary>
+internal sealed class BlockOutcome
+{
+    public BlockOutcome(
+        BlockCourse course, DateOnly today, IReadOnlyList<HeatSpell> heat, ValveNeed need, IReadOnlyList<(Night Night, PlacedSet Set)> sets, int[] quartersByDay)
+    {
+        Course = course;
+        Today = today;
+        Heat = heat;
+        Need = need;
+        Sets = sets;
+        Quarters = quartersByDay.Sum();
+        Watered = Quarters == 0 ? course.Unwatered : course.Watered(quartersByDay);
+        Urgency = course.State.Block.Priority / 3.0 * course.TroubleAbove(course.Unwatered);
+    }
+
+    public BlockCourse Course { get; }
+
+    public DateOnly Today { get; }
+
+    public IReadOnlyList<HeatSpell> Heat { get; }
+
+    public ValveNeed Need { get; }
+
+    public IReadOnlyList<(Night Night, PlacedSet Set)> Sets { get; }
+
+    public int Quarters { get; }
+
+    public double[][] Watered { get; }
+
+    /// <summary>Trouble past the ceiling if nothing is applied, times priority.</summary>
+    public double Urgency { get; }
+
+    /// <summary>Middle tension less ceiling on the worst day without water. [MPa]</summary>
+    public double ClosestToCeilingMpa => Enumerable.Range(0, Course.Unwatered.Length).Max(d => Middle(Course.Unwatered[d]) - Course.Limits.CeilingMpa[d]);
+
+    /// <summary>Day ahead whose middle tension stands highest above its ceiling, without water.</summary>
+    public int WorstDay => Enumerable.Range(0, Course.Unwatered.Length).MaxBy(d => Middle(Course.Unwatered[d]) - Course.Limits.CeilingMpa[d]);
+
+    public static double Middle(double[] tensions)
+    {
+        var sorted = tensions.Order().ToArray();
+        return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
+    }
+}

@@ -1,0 +1,33 @@
+using System.Globalization;
+using EstateWater.Planning.Needs;
+using EstateWater.Planning.Packing;
+
+namespace EstateWater.Planning.Reasons;
+
+/// <summary>Says why hours do not fit.</summary>
+internal static class UnmetReason
+{
+    public static string Write(SourceNights source, PackedSource packed, ValveNeed need)
+    {
+        var name = source.Source.Code;
+        if (need.Valve.FlowM3PerH > source.Source.MaxFlowM3PerH)
+        {
+            return Say($"valve {need.Valve.Code} asks for {need.Valve.FlowM3PerH:0.0} m³/h, more than the {source.Source.MaxFlowM3PerH:0.0} m³/h that {name} gives");
+        }
+
+        if (source.Nights.Count == 0)
+        {
+            return $"{name} has no opening within the horizon";
+        }
+
+        var planned = packed.Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4);
+        if (source.LeftM3 is { } left && left - planned < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4)
+        {
+            return Say($"the season's water of {name} is used up: {Math.Max(0, left):0} m³ were left");
+        }
+
+        return Say($"{name} is full at {source.Source.MaxFlowM3PerH:0.0} m³/h on the nights that would help, and blocks in more trouble come first");
+    }
+
+    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,82 @@
+using EstateWater.Agronomy.Weather;
+using MathNet.Numerics.Distributions;
+
+namespace EstateWater.Planning.Weather;
+
+/// <summary>What a station's single forecast may be wrong by, as its own past errors tell.</summary>
+/// <remarks>
+/// Before any is known: σ(d) = √(1.8² + (0.55 (d − 1))²) °C on the highest temperature at a lead of d days, a proposal
+/// between published one-day errors (about 1.6 °C, Brooks et al., NSSL) and climate spread near day ten; a default, not
+/// verified. It counts as one past error at each lead, and neighbouring leads count with their own.
+/// </remarks>
+internal sealed class ForecastError
+{
+    private const int LongestLead = 16;
+
+    private readonly double[] sigmaC = new double[LongestLead + 1];
+
+    private ForecastError(ILookup<int, double> errorsC)
+    {
+        for (var lead = 0; lead <= LongestLead; lead++)
+        {
+            var near = Enumerable.Range(lead - 1, 3).SelectMany(l => errorsC[l]).ToList();
+            var before = UsualSigmaC(lead);
+            sigmaC[lead] = Math.Sqrt(((before * before) + near.Sum(e => e * e)) / (1 + near.Count));
+        }
+    }
+
+    /// <summary>Learns from every forecast that was issued and the days that followed.</summary>
+    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, TimeSpan offset)
+    {
+        var measured = past.ToDictionary(d => d.Date, d => d.TMaxC);
+        return new ForecastError(forecasts
+            .Where(f => f.Member is null)
+            .SelectMany(f => f.Days
+                .Where(d => measured.ContainsKey(d.Date))
+                .Select(d => (Lead: d.Date.DayNumber - DateOnly.FromDateTime(f.IssuedAt.ToOffset(offset).DateTime).DayNumber, Error: d.TMaxC - measured[d.Date])))
+            .ToLookup(e => e.Lead, e => e.Error));
+    }
+
+    /// <summary>Standard deviation of the error of the highest temperature. [°C]</summary>
+    public double SigmaC(int leadDays) => sigmaC[Math.Clamp(leadDays, 0, LongestLead)];
+
+    private static double UsualSigmaC(int leadDays) => Math.Sqrt((1.8 * 1.8) + (0.55 * 0.55 * Math.Max(0, leadDays - 1) * Math.Max(0, leadDays - 1)));
+
+    /// <summary>Versions of one forecast, evenly spread over what it may be wrong by; an error lasts through a version.</summary>
+    public List<DailyWeather[]> Widen(IssuedForecast forecast, DateOnly today, string station, int versions)
+    {
+        var issued = DateOnly.FromDateTime(forecast.IssuedAt.DateTime).DayNumber;
+        var days = forecast.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
+        var widened = new List<DailyWeather[]>(versions);
+        for (var v = 0; v < versions; v++)
+        {
+            // Warm and cold versions alternate, and the early error of a version says little of its late one.
+            var early = Normal.InvCDF(0, 1, (v + 0.5) / versions);
+            var late = Normal.InvCDF(0, 1, (((v * 7) + station.Length) % versions + 0.5) / versions);
+            widened.Add([.. days.Select(d => Shift(d, d.Date.DayNumber - issued, early, late))]);
+        }
+
+        return widened;
+    }
+
+    private DailyWeather Shift(DailyWeather day, int lead, double early, double late)
+    {
+        var turn = Math.Clamp((lead - 2) / 6.0, 0, 1);
+        var z = ((1 - turn) * early) + (turn * late);
+        z /= Math.Sqrt(((1 - turn) * (1 - turn)) + (turn * turn));
+        var warmer = SigmaC(lead) * z;
+
+        // A hotter day than expected is drier at the same vapour: humidity is given at the shifted temperature.
+        return day with
+        {
+            TMaxC = day.TMaxC + warmer,
+            TMinC = Math.Min(day.TMinC + (0.6 * warmer), day.TMaxC + warmer),
+            RhMinPct = Dry(day.RhMinPct, day.TMaxC, day.TMaxC + warmer),
+            RhMaxPct = Dry(day.RhMaxPct, day.TMinC, day.TMinC + (0.6 * warmer)),
+        };
+    }
+
+    private static double? Dry(double? rhPct, double fromC, double toC) => rhPct is { } rh
+        ? Math.Clamp(rh * SaturationVapourPressure.AtKpa(fromC) / SaturationVapourPressure.AtKpa(toC), 1, 100)
+        : null;
+}

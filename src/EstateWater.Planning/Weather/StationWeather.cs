@@ -1,0 +1,59 @@
+using EstateWater.Agronomy.Phenology;
+using EstateWater.Agronomy.Weather;
+
+namespace EstateWater.Planning.Weather;
+
+/// <summary>A station's season so far without holes, and its coming days as ensemble members may meet them.</summary>
+internal sealed class StationWeather
+{
+    private StationWeather(PlanStation station, IReadOnlyList<DailyWeather> season, IReadOnlyList<DailyWeather> lastSeason, MembersAhead ahead)
+    {
+        Station = station;
+        Season = season;
+        LastSeason = lastSeason;
+        Ahead = ahead;
+        DailyMeanC = station.Days
+            .Concat(ahead.Versions[ahead.Versions.Count / 2].Where(d => d.Date >= ahead.Today))
+            .GroupBy(d => d.Date)
+            .ToDictionary(d => d.Key, d => (d.First().TMaxC + d.First().TMinC) / 2);
+    }
+
+    /// <summary>Mean temperature by date, measured and one version of what is ahead. [°C]</summary>
+    public IReadOnlyDictionary<DateOnly, double> DailyMeanC { get; }
+
+    public PlanStation Station { get; }
+
+    /// <summary>From the first measured day of the season to yesterday; days that were not measured are filled.</summary>
+    public IReadOnlyList<DailyWeather> Season { get; }
+
+    /// <summary>The season before, as far as it was measured; empty when it was not.</summary>
+    public IReadOnlyList<DailyWeather> LastSeason { get; }
+
+    /// <summary>Today and the horizon.</summary>
+    public MembersAhead Ahead { get; }
+
+    public static StationWeather Of(PlanStation station, DateOnly today, SeasonSpan season, DateTimeOffset asOf, int days)
+    {
+        var past = station.Days.Where(d => d.Date < today).ToList();
+        var forecasts = station.Forecasts.Where(f => f.IssuedAt <= asOf).ToList();
+        return new StationWeather(
+            station,
+            FilledDays.Between(past, forecasts, season.First, today),
+            FilledDays.Between(past, [], season.FirstOfLast, season.First),
+            MembersAhead.Of(station.Code, past, forecasts, today, days));
+    }
+
+    public double[] Et0Mm(IReadOnlyList<DailyWeather> days) => [.. days.Select(d => ReferenceEvapotranspiration.Daily(d, Station.Site).Mm)];
+}
+
+/// <summary>The growing season a day belongs to, and the one before.</summary>
+/// <param name="FirstOfLast">First day of the season before.</param>
+/// <param name="First">First day of the season, in the vine's winter.</param>
+internal sealed record SeasonSpan(DateOnly FirstOfLast, DateOnly First)
+{
+    public static SeasonSpan Of(DateOnly day, double latitudeDegrees)
+    {
+        var year = Season.YearOf(day, latitudeDegrees);
+        return new SeasonSpan(Season.FirstDay(year - 1, latitudeDegrees), Season.FirstDay(year, latitudeDegrees));
+    }
+}

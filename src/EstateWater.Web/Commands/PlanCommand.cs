@@ -1,0 +1,71 @@
+using System.CommandLine;
+using System.Globalization;
+using EstateWater.Data.Folder;
+using EstateWater.Planning;
+using EstateWater.Web.Features.Plan;
+
+namespace EstateWater.Web.Commands;
+
+/// <summary><c>plan</c>: plans from an estate folder without touching any database.</summary>
+internal static class PlanCommand
+{
+    public static Command Create()
+    {
+        var data = new Option<string>("--data") { Description = "The estate folder.", Required = true };
+        var asOf = new Option<string>("--as-of") { Description = "The moment the plan looks from: an ISO 8601 instant with an offset.", Required = true };
+        var horizon = new Option<int>("--horizon-days") { Description = "Days ahead, 1 to 30.", DefaultValueFactory = _ => PlanRequests.UsualHorizonDays };
+        var into = new Option<string?>("--out") { Description = "The file to write; standard output when left out." };
+        var command = new Command("plan", "Plans from an estate folder and prints the plan as JSON.") { data, asOf, horizon, into };
+        command.SetAction((parsed, cancellation) => Run(
+            parsed.GetRequiredValue(data), parsed.GetRequiredValue(asOf), parsed.GetValue(horizon), parsed.GetValue(into), cancellation));
+        return command;
+    }
+
+    private static async Task<int> Run(string folder, string asOfText, int horizonDays, string? into, CancellationToken cancellation)
+    {
+        var problems = new List<string>();
+        if (!TryReadInstant(asOfText, out var asOf))
+        {
+            problems.Add($"--as-of: '{asOfText}' is no instant with an offset; write it like 2026-07-14T06:00:00+02:00");
+        }
+
+        if (horizonDays is < 1 or > 30)
+        {
+            problems.Add($"--horizon-days: {horizonDays} is outside 1 to 30");
+        }
+
+        var reading = EstateFolder.Read(folder);
+        problems.AddRange(reading.Defects.Select(d => d.ToString()));
+        if (problems.Count == 0 && PlanGaps.Of(reading.Contents!, asOf) is { Count: > 0 } gaps)
+        {
+            problems.AddRange(gaps.Select(d => d.ToString()));
+        }
+
+        if (problems.Count > 0)
+        {
+            foreach (var problem in problems)
+            {
+                await Console.Error.WriteLineAsync(problem);
+            }
+
+            return ExitCodes.BadInput;
+        }
+
+        var plan = PlanJson.Write(Planner.Plan(PlanRequests.From(reading.Contents!, asOf, horizonDays), cancellation)) + "\n";
+        if (into is null)
+        {
+            await Console.Out.WriteAsync(plan);
+        }
+        else
+        {
+            await File.WriteAllTextAsync(into, plan, cancellation);
+        }
+
+        return ExitCodes.Done;
+    }
+
+    // An instant without an offset would be read in the server's zone.
+    private static bool TryReadInstant(string text, out DateTimeOffset instant) =>
+        DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out instant)
+        && (text.EndsWith('Z') || (text.Length > 6 && text[^6] is '+' or '-' && text[^3] == ':'));
+}

@@ -1,0 +1,92 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using EstateWater.Web.Hosting;
+using EstateWater.Web.State;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+
+namespace EstateWater.Web.Commands;
+
+/// <summary>Serves the pages until it is stopped.</summary>
+public static class ServeCommand
+{
+    /// <summary>The word on the command line.</summary>
+    public const string Name = "serve";
+
+    private static readonly Option<bool> Demo = new("--demo")
+    {
+        Description = "Show the demo estate: its own database, a fixed clock, this computer only.",
+    };
+
+    private static readonly Option<string?> Database = new("--database")
+    {
+        Description = $"The database file ({ServeOptions.DefaultDatabase} when not given).",
+        HelpName = "FILE",
+    };
+
+    private static readonly Option<string?> Data = new("--data")
+    {
+        Description = "An estate folder to import first.",
+        HelpName = "FOLDER",
+    };
+
+    private static readonly Option<DateTimeOffset?> AsOf = new("--as-of")
+    {
+        Description = "Fix the clock at this instant, for example 2025-01-22T06:00:00+02:00.",
+        HelpName = "INSTANT",
+        CustomParser = ParseInstant,
+    };
+
+    private static readonly Option<string?> Urls = new("--urls")
+    {
+        Description = $"Addresses to listen on ({ServeOptions.DefaultUrls} when not given).",
+        HelpName = "URLS",
+    };
+
+    /// <summary>The command with its options.</summary>
+    public static Command Create()
+    {
+        var command = new Command(Name, "Serve the pages (the default).") { Demo, Database, Data, AsOf, Urls };
+        command.SetAction((parsed, cancellation) => Serve(
+            new ServeOptions
+            {
+                Demo = parsed.GetValue(Demo),
+                DatabaseFile = parsed.GetValue(Database),
+                DataFolder = parsed.GetValue(Data),
+                AsOf = parsed.GetValue(AsOf),
+                Urls = parsed.GetValue(Urls),
+            },
+            cancellation));
+        return command;
+    }
+
+    private static async Task<int> Serve(ServeOptions options, CancellationToken cancellation)
+    {
+        if (await DataPreparation.RunAsync(options, Console.Error, cancellation) is var exitCode and not ExitCodes.Done)
+        {
+            return exitCode;
+        }
+
+        await using var app = WebHost.Build(options);
+        await app.StartAsync(cancellation);
+        // The first plan is made while the browser opens, not while it waits.
+        _ = app.Services.GetRequiredService<EstateSnapshots>().GetAsync(cancellation);
+        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
+        await Console.Out.WriteLineAsync($"EstateWater is ready. Open {string.Join(" or ", addresses)} (stop with Ctrl+C).");
+        await app.WaitForShutdownAsync(cancellation);
+        return 0;
+    }
+
+    private static DateTimeOffset? ParseInstant(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant))
+        {
+            return instant;
+        }
+
+        result.AddError($"--as-of: '{text}' is not an instant; write for example 2025-01-22T06:00:00+02:00.");
+        return null;
+    }
+}

@@ -1,0 +1,78 @@
+using EstateWater.Data.Model;
+using EstateWater.Planning;
+using EstateWater.Web.Features.Readings;
+using EstateWater.Web.State;
+
+namespace EstateWater.Web.Features.Blocks;
+
+/// <summary>What is known of one block, and what is expected of it.</summary>
+public sealed record BlockHistory
+{
+    /// <summary>A season's first sign of life is looked for this far back. [days]</summary>
+    private const int LongestSeasonDays = 300;
+
+    /// <summary>The block.</summary>
+    public required Block Block { get; init; }
+
+    /// <summary>What the plan says of it.</summary>
+    public required BlockPlan Plan { get; init; }
+
+    /// <summary>The estate's day.</summary>
+    public required DateOnly Today { get; init; }
+
+    /// <summary>First day of the season: the earliest growth stage or reading of it.</summary>
+    public required DateOnly SeasonStart { get; init; }
+
+    /// <summary>Reading sets of the season, in order of time.</summary>
+    public required IReadOnlyList<CheckedSet> Sets { get; init; }
+
+    /// <summary>Weather and water, day by day, from the season's start to the end of the forecast.</summary>
+    public required IReadOnlyList<HistoryDay> Days { get; init; }
+
+    /// <summary>The tension wanted, by date.</summary>
+    public required IReadOnlyList<TargetBand> Bands { get; init; }
+
+    /// <summary>Sets of the block's valve in the plan.</summary>
+    public required IReadOnlyList<PlannedSet> Planned { get; init; }
+
+    /// <summary>The history of a block; null when the estate has no such block or no plan.</summary>
+    public static BlockHistory? From(EstateSnapshot snapshot, string code)
+    {
+        if (snapshot.Contents.Blocks.FirstOrDefault(block => block.Code == code) is not { } block
+            || snapshot.Plan.Blocks.FirstOrDefault(each => each.Block == code) is not { } plan)
+        {
+            return null;
+        }
+
+        var earliest = snapshot.Today.AddDays(-LongestSeasonDays);
+        var stages = snapshot.Contents.Stages
+            .Where(stage => stage.BlockCode == code && stage.Date >= earliest && stage.Date <= snapshot.Today)
+            .OrderBy(stage => stage.Date)
+            .ToList();
+        var sets = SetsOf(snapshot, block);
+        var start = stages.Select(stage => stage.Date).Concat(sets.Select(set => set.Set.Date)).Append(snapshot.Today).Min();
+        var end = snapshot.Today.AddDays(snapshot.Plan.HorizonDays);
+        return new BlockHistory
+        {
+            Block = block,
+            Plan = plan,
+            Today = snapshot.Today,
+            SeasonStart = start,
+            Sets = sets,
+            Days = HistoryDays.Of(block, snapshot, start),
+            Bands = TargetBands.For(block, plan.Measure, stages, snapshot.Contents.Targets, start, end),
+            Planned = [.. snapshot.Plan.Sets.Where(set => set.Valve == block.ValveCode).OrderBy(set => set.Start)],
+        };
+    }
+
+    /// <summary>The season's reading sets of a block, checked, in order of time.</summary>
+    public static IReadOnlyList<CheckedSet> SetsOf(EstateSnapshot snapshot, Block block) =>
+    [
+        .. ReadingSets
+            .From(snapshot.Contents.ChamberReadings.Where(leaf => leaf.BlockCode == block.Code), snapshot.TimeZone, snapshot.AsOf)
+            .Where(set => set.Date >= snapshot.Today.AddDays(-LongestSeasonDays))
+            .GroupBy(set => set.Measure)
+            .SelectMany(history => ReadingSets.Check(history, block, snapshot.TimeZone))
+            .OrderBy(set => set.Set.Date),
+    ];
+}

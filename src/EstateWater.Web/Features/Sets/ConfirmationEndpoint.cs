@@ -1,0 +1,63 @@
+using EstateWater.Data.Store;
+using EstateWater.Web.State;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+
+namespace EstateWater.Web.Features.Sets;
+
+/// <summary>Takes what irrigators say of their sets. The phone clears an entry only on the receipt that names its id.</summary>
+public static class ConfirmationEndpoint
+{
+    /// <summary>Where entries are posted.</summary>
+    public const string Path = "/api/confirmations";
+
+    /// <summary>Adds it.</summary>
+    public static void MapConfirmations(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync);
+
+    /// <summary>Lets the page's worker, which lies one folder down, serve the page itself.</summary>
+    public static void UseSetsWorker(this IApplicationBuilder app) => app.Use((context, next) =>
+    {
+        if (context.Request.Path == "/sets/sw.js")
+        {
+            context.Response.Headers["Service-Worker-Allowed"] = "/sets";
+        }
+
+        return next(context);
+    });
+
+    private static async Task<Results<Created<ConfirmationReceipt>, Ok<ConfirmationReceipt>, ValidationProblem, ProblemHttpResult>> TakeAsync(
+        ConfirmationMessage message,
+        HttpRequest request,
+        IDbContextFactory<EstateDb> databases,
+        EstateSnapshots snapshots,
+        TimeProvider clock,
+        CancellationToken cancellation)
+    {
+        if (!OwnPages.Sent(request))
+        {
+            return Refused(StatusCodes.Status403Forbidden, "Entries are taken from the estate’s own pages only.");
+        }
+
+        if (message.Mistakes() is { Count: > 0 } mistakes)
+        {
+            return TypedResults.ValidationProblem(mistakes, detail: string.Join(" ", mistakes.Values.SelectMany(rules => rules)));
+        }
+
+        await using var db = await databases.CreateDbContextAsync(cancellation);
+        var result = await PublishedPlans.ConfirmSetAsync(db, message.ToEntry(), clock.GetUtcNow(), cancellation);
+        switch (result.Status)
+        {
+            case ConfirmationStatus.Stored:
+                snapshots.Invalidate($"{message.ConfirmedBy!.Trim()} confirmed a set.");
+                return TypedResults.Created((string?)null, ConfirmationReceipt.Of(result.Receipt!));
+            case ConfirmationStatus.StoredBefore:
+                return TypedResults.Ok(ConfirmationReceipt.Of(result.Receipt!));
+            case ConfirmationStatus.UnknownSet:
+                return Refused(StatusCodes.Status404NotFound, $"{result.Problem} It may belong to a plan that was taken back; tell the manager.");
+            default:
+                return Refused(StatusCodes.Status409Conflict, $"{result.Problem} Tell the manager if your figures differ.");
+        }
+    }
+
+    private static ProblemHttpResult Refused(int status, string why) => TypedResults.Problem(why, statusCode: status);
+}

@@ -1,0 +1,57 @@
+using EstateWater.Data.Model;
+
+namespace EstateWater.Web.Features.Sets;
+
+/// <summary>Published sets as they stand now.</summary>
+public static class SetLines
+{
+    /// <summary>
+    /// The sets that count, in order of start: of each plan those that begin before the next plan was published,
+    /// so that last night's sets can be confirmed although a new plan came out this morning.
+    /// </summary>
+    public static IReadOnlyList<SetLine> Standing(IEnumerable<PublishedPlan> plans, EstateContents contents)
+    {
+        var ordered = plans.OrderBy(p => p.PublishedAt).ThenBy(p => p.Id).ToList();
+        return ordered
+            .SelectMany((plan, i) => plan.Sets.Where(s => i == ordered.Count - 1 || s.Start < ordered[i + 1].PublishedAt))
+            .Select(set => Line(set, contents))
+            .OrderBy(line => line.Start)
+            .ThenBy(line => line.Valve, StringComparer.Ordinal)
+            .ToList();
+    }
+
+    /// <summary>The nights to look at now: the last one that ended, and the first that has not.</summary>
+    public static IReadOnlyList<SetLine> Near(IReadOnlyList<SetLine> lines, DateTimeOffset now)
+    {
+        var nights = lines.GroupBy(l => l.Night).OrderBy(n => n.Key).ToList();
+        var next = nights.FindIndex(n => n.Any(l => l.End > now));
+        return (next < 0 ? nights.TakeLast(1) : nights.Skip(Math.Max(0, next - 1)).Take(next == 0 ? 1 : 2))
+            .SelectMany(n => n)
+            .ToList();
+    }
+
+    private static SetLine Line(PublishedSet set, EstateContents contents)
+    {
+        var zone = TimeZoneInfo.FindSystemTimeZoneById(contents.Estate.TimeZone);
+        var start = TimeZoneInfo.ConvertTime(set.Start, zone);
+        var opens = contents.Sources.FirstOrDefault(s => s.Code == set.SourceCode)?.DailyFrom ?? TimeOnly.MinValue;
+        return new SetLine
+        {
+            SetId = set.Id,
+            Valve = set.ValveCode,
+            Source = set.SourceCode,
+            Blocks = contents.Blocks
+                .Where(b => b.ValveCode == set.ValveCode)
+                .Select(b => b.Name is null ? b.Code : $"{b.Code} {b.Name}")
+                .ToList(),
+            Start = start,
+            End = TimeZoneInfo.ConvertTime(set.End, zone),
+            Hours = set.Hours,
+            FlowM3PerH = set.FlowM3PerH,
+            Night = DateOnly.FromDateTime(start.DateTime - opens.ToTimeSpan()),
+            Confirmed = set.Confirmation is { } said
+                ? new ConfirmedHours(said.Hours, said.MeterM3, said.ConfirmedBy, said.Note, TimeZoneInfo.ConvertTime(said.EnteredAt, zone))
+                : null,
+        };
+    }
+}

@@ -1,0 +1,122 @@
+using EstateWater.Planning;
+
+namespace EstateWater.Web.Features.Week;
+
+/// <summary>Sets laid out for drawing: a row per source, a column per night, bars in lanes that do not overlap.</summary>
+/// <param name="Nights">The days on which the nights begin, none left out between first and last.</param>
+/// <param name="Rows">Sources in the order given.</param>
+public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<SourceRow> Rows)
+{
+    /// <summary>Lays sets out. A set that runs past a window's end is drawn in both windows.</summary>
+    public static SetTimeline Of(IReadOnlyList<PlannedSet> sets, IReadOnlyList<PlanSource> sources, TimeZoneInfo zone)
+    {
+        var pieces = sources.ToDictionary(s => s.Code, source => sets
+            .Where(s => s.Source == source.Code)
+            .SelectMany(s => Pieces(s, source, zone))
+            .ToList());
+        var dates = pieces.Values.SelectMany(p => p).Select(p => p.Night).ToList();
+        if (dates.Count == 0)
+        {
+            return new SetTimeline([], []);
+        }
+
+        var (first, last) = (dates.Min(), dates.Max());
+        var nights = Enumerable.Range(0, last.DayNumber - first.DayNumber + 1).Select(first.AddDays).ToList();
+        var rows = sources
+            .Select(source => new SourceRow(source, nights.Select(n => Cell(pieces[source.Code].Where(p => p.Night == n))).ToList()))
+            .ToList();
+        return new SetTimeline(nights, rows);
+    }
+
+    private static IEnumerable<Piece> Pieces(PlannedSet set, PlanSource source, TimeZoneInfo zone)
+    {
+        var start = TimeZoneInfo.ConvertTime(set.Start, zone);
+        for (var night = DateOnly.FromDateTime(start.DateTime - source.DailyFrom.ToTimeSpan()); ; night = night.AddDays(1))
+        {
+            var opens = At(night, source.DailyFrom, zone);
+            var next = At(night.AddDays(1), source.DailyFrom, zone);
+            var closes = At(source.DailyTo <= source.DailyFrom ? night.AddDays(1) : night, source.DailyTo, zone);
+            var window = closes - opens;
+
+            // Also what runs after the window closes belongs to its night, pressed against its end.
+            if (opens < set.End)
+            {
+                var from = set.Start < opens ? opens : set.Start;
+                var to = set.End > next ? next : set.End;
+                yield return new Piece(set, night, Share(from - opens, window), Share(to - opens, window), from, to);
+            }
+
+            if (set.End <= next)
+            {
+                yield break;
+            }
+        }
+    }
+
+    private static double Share(TimeSpan part, TimeSpan window) => Math.Clamp(part / window, 0, 1);
+
+    private static DateTimeOffset At(DateOnly day, TimeOnly time, TimeZoneInfo zone)
+    {
+        var local = day.ToDateTime(time);
+
+        // An hour that the clock change skips is the same hour an hour later.
+        local = zone.IsInvalidTime(local) ? local.AddHours(1) : local;
+        return new DateTimeOffset(local, zone.GetUtcOffset(local));
+    }
+
+    private static NightCell Cell(IEnumerable<Piece> pieces)
+    {
+        var laneEnds = new List<DateTimeOffset>();
+        var bars = new List<SetBar>();
+        foreach (var piece in pieces.OrderBy(p => p.From).ThenBy(p => p.Set.Valve, StringComparer.Ordinal))
+        {
+            var lane = laneEnds.FindIndex(end => end <= piece.From);
+            if (lane < 0)
+            {
+                lane = laneEnds.Count;
+                laneEnds.Add(piece.To);
+            }
+
+            laneEnds[lane] = piece.To;
+            bars.Add(new SetBar(piece.Set, lane, piece.Left, piece.Right));
+        }
+
+        return new NightCell(bars, laneEnds.Count, Flows(bars));
+    }
+
+    private static List<FlowStep> Flows(IReadOnlyList<SetBar> bars) => bars
+        .SelectMany(b => new[] { b.Left, b.Right })
+        .Distinct()
+        .Order()
+        .Select(at => new FlowStep(at, bars.Where(b => b.Left <= at && at < b.Right).Sum(b => b.Set.FlowM3PerH)))
+        .ToList();
+
+    private sealed record Piece(PlannedSet Set, DateOnly Night, double Left, double Right, DateTimeOffset From, DateTimeOffset To);
+}
+
+/// <summary>A source's nights.</summary>
+/// <param name="Source">The source.</param>
+/// <param name="Nights">A cell a night.</param>
+public sealed record SourceRow(PlanSource Source, IReadOnlyList<NightCell> Nights)
+{
+    /// <summary>Greatest flow drawn at once. [m³/h]</summary>
+    public double PeakFlowM3PerH => Nights.SelectMany(n => n.Flows).Select(f => f.FlowM3PerH).DefaultIfEmpty(0).Max();
+}
+
+/// <summary>One source on one night.</summary>
+/// <param name="Bars">Its sets.</param>
+/// <param name="Lanes">How many run side by side at most.</param>
+/// <param name="Flows">The flow drawn, from each step to the next.</param>
+public sealed record NightCell(IReadOnlyList<SetBar> Bars, int Lanes, IReadOnlyList<FlowStep> Flows);
+
+/// <summary>A set as a bar.</summary>
+/// <param name="Set">The set.</param>
+/// <param name="Lane">Its lane, 0 first.</param>
+/// <param name="Left">Where it begins, as a share of the window, 0–1.</param>
+/// <param name="Right">Where it ends, as a share of the window, 0–1.</param>
+public sealed record SetBar(PlannedSet Set, int Lane, double Left, double Right);
+
+/// <summary>The flow from a moment on.</summary>
+/// <param name="At">The moment as a share of the window, 0–1.</param>
+/// <param name="FlowM3PerH">Flow of all sets that run then. [m³/h]</param>
+public sealed record FlowStep(double At, double FlowM3PerH);

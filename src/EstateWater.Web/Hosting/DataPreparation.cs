@@ -1,0 +1,41 @@
+using System.Globalization;
+using EstateWater.Data.Folder;
+using EstateWater.Data.Store;
+
+namespace EstateWater.Web.Hosting;
+
+/// <summary>Brings the database up to date before anyone is served.</summary>
+internal static class DataPreparation
+{
+    /// <summary>The demo estate's folder, laid beside the program when it is built.</summary>
+    public static string DemoFolder => Path.Combine(AppContext.BaseDirectory, "seed");
+
+    /// <summary>The instant at which the demo's clock stands.</summary>
+    public static DateTimeOffset DemoInstant =>
+        DateTimeOffset.Parse(File.ReadAllText(Path.Combine(DemoFolder, "demo-clock.txt")).Trim(), CultureInfo.InvariantCulture);
+
+    /// <summary>Migrates, and imports what the options name. Gives the exit code.</summary>
+    public static async Task<int> RunAsync(ServeOptions options, TextWriter errors, CancellationToken cancellation)
+    {
+        var folder = options.DataFolder ?? (options.Demo ? DemoFolder : null);
+        var reading = folder is null ? null : EstateFolder.Read(folder);
+        if (reading is { Contents: null })
+        {
+            foreach (var defect in reading.Defects)
+            {
+                await errors.WriteLineAsync(defect.ToString());
+            }
+
+            return ExitCodes.BadInput;
+        }
+
+        await using var db = DatabaseSetup.Open(options.Database);
+        await DatabaseSetup.MigrateAsync(db, cancellation);
+        if (reading?.Contents is { } contents)
+        {
+            await EstateStore.ImportAsync(db, contents, cancellation);
+        }
+
+        return ExitCodes.Done;
+    }
+}

@@ -1,0 +1,32 @@
+namespace EstateWater.Web.Hosting;
+
+/// <summary>How the pages are served.</summary>
+public sealed record ServeOptions
+{
+    /// <summary>Where the data are kept when nothing else is said.</summary>
+    public const string DefaultDatabase = "data/estate.db";
+
+    /// <summary>Where the demo estate's data are kept.</summary>
+    public const string DemoDatabase = "data/demo.db";
+
+    /// <summary>Listens on this computer alone.</summary>
+    public const string DefaultUrls = "http://127.0.0.1:5080";
+
+    /// <summary>Whether the demo estate is shown.</summary>
+    public bool Demo { get; init; }
+
+    /// <summary>The database file; null for the default.</summary>
+    public string? DatabaseFile { get; init; }
+
+    /// <summary>An estate folder to import before serving.</summary>
+    public string? DataFolder { get; init; }
+
+    /// <summary>The instant at which the clock stands; null for the real time.</summary>
+    public DateTimeOffset? AsOf { get; init; }
+
+    /// <summary>Addresses to listen on; null for the default.</summary>
+    public string? Urls { get; init; }
+
+    /// <summary>The database that is used.</summary>
+    public string Database => Path.GetFullPath(DatabaseFile ?? (Demo ? DemoDatabase : DefaultDatabase));
+}

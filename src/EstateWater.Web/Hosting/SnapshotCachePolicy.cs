@@ -1,0 +1,43 @@
+using EstateWater.Web.State;
+using Microsoft.AspNetCore.OutputCaching;
+
+namespace EstateWater.Web.Hosting;
+
+/// <summary>Keeps a page's answer as long as the snapshot it shows is the present one, and never longer than a minute, because it says how old things are.</summary>
+public sealed class SnapshotCachePolicy : IOutputCachePolicy
+{
+    /// <summary>Name for <c>[OutputCache(PolicyName = …)]</c>.</summary>
+    public const string Name = "snapshot";
+
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(1);
+
+    /// <inheritdoc/>
+    public async ValueTask CacheRequestAsync(OutputCacheContext context, CancellationToken cancellation)
+    {
+        var request = context.HttpContext.Request;
+        var cacheable = HttpMethods.IsGet(request.Method);
+        context.EnableOutputCaching = cacheable;
+        context.AllowCacheLookup = cacheable;
+        context.AllowCacheStorage = cacheable;
+        context.AllowLocking = true;
+        context.ResponseExpirationTimeSpan = Longest;
+        context.CacheVaryByRules.QueryKeys = "*";
+        context.CacheVaryByRules.HeaderNames = "Accept-Encoding";
+
+        var snapshots = context.HttpContext.RequestServices.GetRequiredService<EstateSnapshots>();
+        var snapshot = await snapshots.GetAsync(cancellation);
+        context.CacheVaryByRules.VaryByValues["snapshot"] = snapshot.Version.ToString(System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    /// <inheritdoc/>
+    public ValueTask ServeFromCacheAsync(OutputCacheContext context, CancellationToken cancellation) => ValueTask.CompletedTask;
+
+    /// <inheritdoc/>
+    public ValueTask ServeResponseAsync(OutputCacheContext context, CancellationToken cancellation)
+    {
+        var response = context.HttpContext.Response;
+        // An answer that is not whole, or that belongs to one visitor, is not kept.
+        context.AllowCacheStorage &= response.StatusCode == StatusCodes.Status200OK && response.Headers.SetCookie.Count == 0;
+        return ValueTask.CompletedTask;
+    }
+}

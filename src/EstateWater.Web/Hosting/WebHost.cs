@@ -1,0 +1,85 @@
+using System.Globalization;
+using EstateWater.Data.Store;
+using EstateWater.Web.Features.News;
+using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Features.Week;
+using EstateWater.Web.State;
+using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.ResponseCompression;
+using MudBlazor.Services;
+
+namespace EstateWater.Web.Hosting;
+
+/// <summary>Puts the web application together.</summary>
+public static class WebHost
+{
+    /// <summary>The application, ready to prepare its data and start.</summary>
+    public static WebApplication Build(ServeOptions options)
+    {
+        // Pages are English; numbers and dates must not follow the machine's settings.
+        CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+        CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
+
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            // Named, because a test or another program may be the one that starts us, from any folder.
+            ApplicationName = typeof(WebHost).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.UseUrls((options.Demo ? null : options.Urls) ?? ServeOptions.DefaultUrls);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
+        // The key ring lies beside the database, protected by the same file permissions; its warning says only that.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        AddServices(builder.Services, options);
+
+        var app = builder.Build();
+        MapEverything(app);
+        return app;
+    }
+
+    private static void AddServices(IServiceCollection services, ServeOptions options)
+    {
+        services.AddSingleton(options);
+        services.AddSingleton(new EstateClock(options.AsOf ?? (options.Demo ? DataPreparation.DemoInstant : null)));
+        services.AddSingleton<TimeProvider>(provider => provider.GetRequiredService<EstateClock>());
+        services.AddEstateDatabase(options.Database);
+        services.AddSingleton<SnapshotBuilder>();
+        services.AddSingleton(provider => new EstateSnapshots(provider.GetRequiredService<SnapshotBuilder>().BuildAsync, provider.GetRequiredService<EstateClock>()));
+
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddHttpContextAccessor();
+        services.AddScoped<AntiforgeryStateProvider, FormTokens>();
+        services.AddDataProtection()
+            .SetApplicationName("EstateWater")
+            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(Path.GetDirectoryName(options.Database)!, "keys")));
+        services.AddMudServices();
+        services.AddScoped<SetsQuery>();
+        services.AddScoped<WeekPlanner>();
+        services.AddResponseCompression(compression =>
+        {
+            compression.EnableForHttps = true;
+            compression.Providers.Add<BrotliCompressionProvider>();
+            compression.Providers.Add<GzipCompressionProvider>();
+        });
+        services.AddOutputCache(cache => cache.AddPolicy(SnapshotCachePolicy.Name, new SnapshotCachePolicy()));
+    }
+
+    private static void MapEverything(WebApplication app)
+    {
+        app.UseExceptionHandler("/error", createScopeForErrors: true);
+        app.UseSecurityHeaders();
+        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        // The cache stands before compression: what it keeps is compressed already.
+        app.UseOutputCache();
+        app.UseResponseCompression();
+        app.UseAntiforgery();
+        app.UseSetsWorker();
+        app.MapStaticAssets();
+        app.MapNews();
+        app.MapConfirmations();
+        app.MapRazorComponents<App>()
+            .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders
+    }
+}

@@ -1,0 +1,46 @@
+using EstateWater.Data.Store;
+using EstateWater.Planning;
+using EstateWater.Web.Features.Plan;
+using EstateWater.Web.Hosting;
+using Microsoft.EntityFrameworkCore;
+
+namespace EstateWater.Web.State;
+
+/// <summary>Reads the estate from the store and plans from it.</summary>
+public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, EstateClock clock)
+{
+    /// <summary>The snapshot of this moment.</summary>
+    /// <param name="version">What to call it.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public async Task<EstateSnapshot> BuildAsync(long version, CancellationToken cancellation)
+    {
+        await using var db = await databases.CreateDbContextAsync(cancellation);
+        var now = clock.GetUtcNow();
+        if (await EstateStore.LoadAsync(db, cancellation) is not { } contents)
+        {
+            return EstateSnapshot.Empty(now, version);
+        }
+
+        clock.UseZone(TimeZoneInfo.FindSystemTimeZoneById(contents.Estate.TimeZone));
+        if (PlanGaps.Of(contents, now) is { Count: > 0 } gaps)
+        {
+            return EstateSnapshot.Empty(now, version) with { Contents = contents, Problem = string.Join(" ", gaps.Select(g => g.Message)) };
+        }
+
+        var request = PlanRequests.From(contents, now);
+        var fitted = Planner.Fit(request, cancellation);
+        return new EstateSnapshot
+        {
+            Contents = contents,
+            Plan = Planner.Plan(fitted, request, cancellation),
+            Fitted = fitted,
+            Version = version,
+            Published = await db.PublishedPlans
+                .AsNoTracking()
+                .Include(p => p.Sets)
+                .ThenInclude(s => s.Confirmation)
+                .OrderByDescending(p => p.Id)
+                .FirstOrDefaultAsync(cancellation),
+        };
+    }
+}

@@ -1,0 +1,71 @@
+// Gives the irrigator's page from the phone when there is no signal. It never answers for the server's own addresses.
+
+const KEPT = "estate-water-sets-1";
+const PATIENCE_MS = 4000;
+
+self.addEventListener("install", () => self.skipWaiting());
+self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+
+self.addEventListener("message", (event) => {
+  if (event.data?.keep) {
+    event.waitUntil(keepOnly(event.data.keep));
+  }
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const url = new URL(request.url);
+  if (request.method === "GET" && url.origin === location.origin && !url.pathname.includes("/api/")) {
+    event.respondWith(request.mode === "navigate" ? page(request) : part(request));
+  }
+});
+
+async function keepOnly(addresses) {
+  const cache = await caches.open(KEPT);
+  const wanted = new Set(addresses.map((a) => new URL(a, location.href).href));
+  for (const kept of await cache.keys()) {
+    if (!wanted.has(kept.url)) {
+      await cache.delete(kept);
+    }
+  }
+  await Promise.all([...wanted].map(async (address) => keep(cache, address, await fetch(address))));
+}
+
+/** A redirect is not the page that was asked for (a sign-in, a hotspot), so it is never kept. */
+async function keep(cache, request, response) {
+  if (response.ok && !response.redirected) {
+    await cache.put(request, response.clone());
+  }
+  return response;
+}
+
+async function page(request) {
+  const cache = await caches.open(KEPT);
+  const fresh = fetch(request).then((response) => keep(cache, request, response));
+  try {
+    return await Promise.race([fresh, new Promise((_, reject) => setTimeout(() => reject(new Error("no answer yet")), PATIENCE_MS))]);
+  } catch (error) {
+    const kept = await cache.match(request, { ignoreSearch: true });
+    return kept ? marked(kept) : fresh;
+  }
+}
+
+/** The kept page, marked with its age so that it can say so. */
+async function marked(kept) {
+  const at = new Date(kept.headers.get("Date") ?? Date.now()).toISOString();
+  const html = (await kept.text()).replace("<html", `<html data-kept="${at}"`);
+  return new Response(html, { headers: kept.headers });
+}
+
+async function part(request) {
+  const cache = await caches.open(KEPT);
+  try {
+    return await keep(cache, request, await fetch(request));
+  } catch (error) {
+    const kept = await cache.match(request);
+    if (kept) {
+      return kept;
+    }
+    throw error;
+  }
+}

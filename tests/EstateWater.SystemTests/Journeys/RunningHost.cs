@@ -1,0 +1,77 @@
+using System.Diagnostics;
+using System.Text;
+using System.Text.RegularExpressions;
+using EstateWater.SystemTests.Journeys;
+
+[assembly: AssemblyFixture(typeof(RunningHost))]
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>The real program in its own process, serving the demo estate from a new database on a free port.</summary>
+public sealed partial class RunningHost : IAsyncLifetime
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
+    private readonly string folder = Directory.CreateTempSubdirectory("estate-water-").FullName;
+    private readonly StringBuilder said = new();
+    private Process? process;
+
+    /// <summary>Where it answers.</summary>
+    public Uri Address { get; private set; } = new("about:blank");
+
+    public async ValueTask InitializeAsync()
+    {
+        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
+        foreach (var argument in Arguments())
+        {
+            start.ArgumentList.Add(argument);
+        }
+
+        var ready = new TaskCompletionSource<Uri>(TaskCreationOptions.RunContinuationsAsynchronously);
+        process = new Process { StartInfo = start, EnableRaisingEvents = true };
+        process.OutputDataReceived += (_, line) => Hear(line.Data, ready);
+        process.ErrorDataReceived += (_, line) => Hear(line.Data, ready);
+        process.Exited += (_, _) => ready.TrySetException(new InvalidOperationException($"The program stopped:\n{said}"));
+        process.Start();
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        Address = await ready.Task.WaitAsync(Patience);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (process is { HasExited: false })
+        {
+            process.Kill(entireProcessTree: true);
+            await process.WaitForExitAsync();
+        }
+
+        process?.Dispose();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private string[] Arguments() =>
+    [
+        Repository.Program, "serve",
+        "--database", Path.Combine(folder, "estate.db"),
+        "--data", Repository.Seed,
+        "--as-of", File.ReadAllText(Path.Combine(Repository.Seed, "demo-clock.txt")).Trim(),
+        "--urls", "http://127.0.0.1:0",
+    ];
+
+    private void Hear(string? line, TaskCompletionSource<Uri> ready)
+    {
+        lock (said)
+        {
+            said.AppendLine(line);
+        }
+
+        if (line is not null && ReadyLine().Match(line) is { Success: true } match)
+        {
+            ready.TrySetResult(new Uri(match.Groups[1].Value));
+        }
+    }
+
+    [GeneratedRegex(@"Open (http://127\.0\.0\.1:\d+)")]
+    private static partial Regex ReadyLine();
+}

@@ -1,0 +1,75 @@
+using EstateWater.Planning;
+using EstateWater.Web.Features.Estate;
+using static EstateWater.Tests.Web.SmallEstate;
+
+namespace EstateWater.Tests.Web.EstatePages;
+
+public sealed class EstateAnswerTests
+{
+    private static readonly PlannedHeatSpell TuesdaysHeat = new("home", new DateOnly(2025, 1, 28), new DateOnly(2025, 1, 30), 39);
+
+    private static readonly double[] Steady = Days(11, 11);
+
+    private static readonly double[] Rising = Days(12, 17);
+
+    [Fact]
+    public void All_is_safe_when_no_middle_passes_its_ceiling() =>
+        Assert.Equal("All two blocks stay under their ceiling through Tuesday’s heat without water.", Sentence([TuesdaysHeat], Block("B1", Steady), Block("B2", Steady)));
+
+    [Fact]
+    public void Counts_blocks_that_pass_and_those_the_plan_covers() =>
+        Assert.Equal(
+            "Three of four blocks pass their ceiling in Tuesday’s heat or before unless watered; the plan covers two.",
+            Sentence([TuesdaysHeat], Block("B1", Rising, Steady), Block("B2", Rising, Steady), Block("B3", Rising), Block("B4", Steady)));
+
+    [Fact]
+    public void A_block_that_passes_only_after_the_heat_does_not_count() =>
+        Assert.Equal(
+            "The one block stays under its ceiling through tomorrow’s heat without water.",
+            Sentence([new PlannedHeatSpell("home", Today.AddDays(1), Today.AddDays(2), 36)], Block("B1", Rising)));
+
+    [Fact]
+    public void Says_which_are_above_already_and_whether_the_plan_brings_them_back() =>
+        Assert.Equal(
+            "Two of three blocks are above their ceiling today and one more passes it within the next ten days unless watered; " +
+            "the plan brings one back under it and covers the other one.",
+            Sentence([], Block("B1", Days(15, 16), Days(15, 12)), Block("B2", Days(15, 16)), Block("B3", Rising, Steady)));
+
+    [Fact]
+    public void A_day_above_the_ceiling_with_the_plan_is_not_covered()
+    {
+        var planned = Days(12, 12);
+        planned[3] = 14.1;
+        var answer = EstateAnswer.From(PlanOf(Block("B1", Rising, planned)), Today);
+        Assert.Equal("One of one blocks passes its ceiling within the next ten days unless watered; the plan covers none.", answer.Sentence);
+        Assert.True(answer.NeedsAttention);
+    }
+
+    [Fact]
+    public void A_plan_that_covers_all_needs_no_attention() =>
+        Assert.False(EstateAnswer.From(PlanOf(Block("B1", Rising, Steady)), Today).NeedsAttention);
+
+    [Fact]
+    public void Heat_that_has_begun_is_todays() =>
+        Assert.Contains(
+            "before today’s heat ends",
+            Sentence([new PlannedHeatSpell("home", Today.AddDays(-1), Today.AddDays(8), 36)], Block("B1", Rising)),
+            StringComparison.Ordinal);
+
+    [Fact]
+    public void Heat_of_another_station_that_overlaps_prolongs_the_spell() =>
+        Assert.StartsWith(
+            "One of two blocks passes",
+            Sentence(
+                [new PlannedHeatSpell("home", Today.AddDays(1), Today.AddDays(2), 36), new PlannedHeatSpell("hill", Today.AddDays(2), Today.AddDays(9), 36)],
+                Block("B1", Rising),
+                Block("B2", Steady)),
+            StringComparison.Ordinal);
+
+    private static string Sentence(PlannedHeatSpell[] heat, params BlockPlan[] blocks) =>
+        EstateAnswer.From(PlanOf(blocks) with { HeatSpells = heat }, Today).Sentence;
+
+    private static BlockPlan Block(string code, double[] unwatered, double[]? planned = null) => BlockPlanOf(code, 1, unwatered, planned);
+
+    private static double[] Days(double first, double last) => [.. Enumerable.Range(0, 11).Select(day => first + (last - first) * day / 10)];
+}

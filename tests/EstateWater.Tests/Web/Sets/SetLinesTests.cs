@@ -1,0 +1,79 @@
+using EstateWater.Data.Model;
+using EstateWater.Web.Features.Sets;
+
+namespace EstateWater.Tests.Web.Sets;
+
+public sealed class SetLinesTests
+{
+    private static readonly TimeSpan Offset = TimeSpan.FromHours(2);
+    private static readonly DateTimeOffset Morning = new(2025, 1, 23, 7, 0, 0, Offset);
+
+    [Fact]
+    public void Last_nights_sets_stand_although_a_new_plan_came_out_this_morning()
+    {
+        var lines = SetLines.Standing(
+            [Plan(1, Morning.AddDays(-1), (1, "V01", 22), (2, "V02", 23)), Plan(2, Morning, (3, "V03", 23))], SampleEstate.Contents);
+        Assert.Equal([1, 3], lines.Select(l => l.SetId));
+    }
+
+    [Fact]
+    public void A_plan_published_twice_at_one_moment_stands_once()
+    {
+        var lines = SetLines.Standing([Plan(1, Morning, (1, "V01", 23)), Plan(2, Morning, (2, "V01", 23))], SampleEstate.Contents);
+        Assert.Equal([2], lines.Select(l => l.SetId));
+    }
+
+    [Fact]
+    public void A_line_is_in_estate_time_with_blocks_and_night()
+    {
+        var line = Assert.Single(SetLines.Standing([Plan(1, Morning, (1, "V01", 23))], SampleEstate.Contents));
+        Assert.Equal(new DateTimeOffset(2025, 1, 24, 1, 0, 0, Offset), line.Start);
+        Assert.Equal(Offset, line.Start.Offset);
+        Assert.Equal(new DateOnly(2025, 1, 23), line.Night);
+        Assert.Equal(["B01 Long Rows", "B02"], line.Blocks);
+        Assert.Null(line.Confirmed);
+    }
+
+    [Fact]
+    public void Near_are_the_last_night_that_ended_and_the_next()
+    {
+        var lines = SetLines.Standing(
+            [Plan(1, Morning.AddDays(-5), (1, "V01", 20), (2, "V01", 21), (3, "V01", 23), (4, "V01", 24))], SampleEstate.Contents);
+        Assert.Equal([2, 3], SetLines.Near(lines, Morning).Select(l => l.SetId));
+        Assert.Equal([4], SetLines.Near(lines, Morning.AddDays(9)).Select(l => l.SetId));
+        Assert.Equal([1], SetLines.Near(lines, Morning.AddDays(-9)).Select(l => l.SetId));
+        Assert.Empty(SetLines.Near([], Morning));
+    }
+
+    [Theory]
+    [InlineData(22, false, "Last night, Wed 22 Jan")]
+    [InlineData(23, false, "Tonight, Thu 23 Jan")]
+    [InlineData(24, false, "Tomorrow night, Fri 24 Jan")]
+    [InlineData(26, false, "Night of Sun 26 Jan")]
+    [InlineData(22, true, "Running now, from Wed 22 Jan")]
+    public void Nights_have_the_names_people_use(int day, bool running, string title) =>
+        Assert.Equal(title, NightTitle.Of(new DateOnly(2025, 1, day), Morning, running));
+
+    // Every set opens at 01:00 in the night that begins on the day given; the store gives instants in UTC.
+    private static PublishedPlan Plan(int id, DateTimeOffset publishedAt, params (int Id, string Valve, int Night)[] sets) => new()
+    {
+        Id = id,
+        AsOf = publishedAt,
+        PublishedAt = publishedAt.ToUniversalTime(),
+        PublishedBy = "Ana",
+        PlanJson = "{}",
+        Sets = sets
+            .Select(s => new PublishedSet
+            {
+                Id = s.Id,
+                PlanId = id,
+                ValveCode = s.Valve,
+                SourceCode = "bore",
+                Start = new DateTimeOffset(2025, 1, s.Night + 1, 1, 0, 0, Offset).ToUniversalTime(),
+                End = new DateTimeOffset(2025, 1, s.Night + 1, 5, 0, 0, Offset).ToUniversalTime(),
+                Hours = 4,
+                FlowM3PerH = 30,
+            })
+            .ToList(),
+    };
+}

@@ -1,0 +1,45 @@
+using Bunit;
+using EstateWater.Planning;
+using EstateWater.Web.Features.Week;
+
+namespace EstateWater.Tests.Web.Week;
+
+public sealed class SetBoardTests : BunitContext
+{
+    [Fact]
+    public void Every_bar_leads_to_the_row_that_says_the_same()
+    {
+        var plan = Samples.Plan();
+        var board = Board(plan.Sets);
+        var table = Render<SetTable>(p => p
+            .Add(t => t.Sets, plan.Sets)
+            .Add(t => t.Blocks, [new WeekBlock("B01", null, "V01", []), new WeekBlock("B02", null, "V02", [])]));
+        var rows = table.FindAll("tbody tr").Select(r => $"week#{r.Id}").ToList();
+        Assert.Equal(rows, board.FindAll("a").Select(a => a.GetAttribute("href")));
+        Assert.Equal(
+            ["V01 on bore, Wed 22 Jan 20:00 to 02:00, 6 h, 30\u00A0m³/h", "V02 on bore, Wed 22 Jan 20:00 to 00:00, 4 h, 30\u00A0m³/h"],
+            board.FindAll("a").Select(a => a.GetAttribute("aria-label")));
+        Assert.Contains("B02", table.FindAll("tbody tr")[1].TextContent);
+        Assert.Contains("2 sets, 10 h, 300 m³", table.Find("caption").TextContent.Replace('\u00A0', ' '));
+    }
+
+    [Fact]
+    public void A_source_says_how_much_of_its_flow_is_used() =>
+        Assert.Contains("peak 60 m³/h of 100 m³/h", Board(Samples.Plan().Sets).Find("h3").TextContent.Replace('\u00A0', ' '));
+
+    [Fact]
+    public void Without_sets_it_says_that_nothing_needs_water() =>
+        Assert.Equal("No sets: nothing needs water in these 10 days.", Board([]).Find("p").TextContent);
+
+    [Theory]
+    [InlineData(true, 0, "No better packing of these hours exists: this one is proven best.")]
+    [InlineData(false, 1.14, "At most 1.2 % from the best possible packing; better may exist but was not found in the time given.")]
+    public void The_packing_says_how_good_it_is(bool optimal, double gapPct, string words) =>
+        Assert.Equal(words, WeekWords.Packing(new PackingQuality(10, 10, gapPct, optimal)));
+
+    private IRenderedComponent<SetBoard> Board(IReadOnlyList<PlannedSet> sets) => Render<SetBoard>(p => p
+        .Add(b => b.Sets, sets)
+        .Add(b => b.Sources, [Samples.Bore])
+        .Add(b => b.Zone, Samples.Zone)
+        .Add(b => b.HorizonDays, 10));
+}
