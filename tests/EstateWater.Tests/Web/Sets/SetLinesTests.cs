@@ -1,6 +1,5 @@
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Sets;
-using NetTopologySuite.Geometries;
 
 namespace EstateWater.Tests.Web.Sets;
 
@@ -13,21 +12,21 @@ public sealed class SetLinesTests
     public void Last_nights_sets_stand_although_a_new_plan_came_out_this_morning()
     {
         var lines = SetLines.Standing(
-            [Plan(1, Morning.AddDays(-1), (1, "V01", 22), (2, "V02", 23)), Plan(2, Morning, (3, "V03", 23))], Contents());
+            [Plan(1, Morning.AddDays(-1), (1, "V01", 22), (2, "V02", 23)), Plan(2, Morning, (3, "V03", 23))], SampleEstate.Contents);
         Assert.Equal([1, 3], lines.Select(l => l.SetId));
     }
 
     [Fact]
     public void A_plan_published_twice_at_one_moment_stands_once()
     {
-        var lines = SetLines.Standing([Plan(1, Morning, (1, "V01", 23)), Plan(2, Morning, (2, "V01", 23))], Contents());
+        var lines = SetLines.Standing([Plan(1, Morning, (1, "V01", 23)), Plan(2, Morning, (2, "V01", 23))], SampleEstate.Contents);
         Assert.Equal([2], lines.Select(l => l.SetId));
     }
 
     [Fact]
     public void A_line_is_in_estate_time_with_blocks_and_night()
     {
-        var line = Assert.Single(SetLines.Standing([Plan(1, Morning, (1, "V01", 23))], Contents()));
+        var line = Assert.Single(SetLines.Standing([Plan(1, Morning, (1, "V01", 23))], SampleEstate.Contents));
         Assert.Equal(new DateTimeOffset(2025, 1, 24, 1, 0, 0, Offset), line.Start);
         Assert.Equal(Offset, line.Start.Offset);
         Assert.Equal(new DateOnly(2025, 1, 23), line.Night);
@@ -39,7 +38,7 @@ public sealed class SetLinesTests
     public void Near_are_the_last_night_that_ended_and_the_next()
     {
         var lines = SetLines.Standing(
-            [Plan(1, Morning.AddDays(-5), (1, "V01", 20), (2, "V01", 21), (3, "V01", 23), (4, "V01", 24))], Contents());
+            [Plan(1, Morning.AddDays(-5), (1, "V01", 20), (2, "V01", 21), (3, "V01", 23), (4, "V01", 24))], SampleEstate.Contents);
         Assert.Equal([2, 3], SetLines.Near(lines, Morning).Select(l => l.SetId));
         Assert.Equal([4], SetLines.Near(lines, Morning.AddDays(9)).Select(l => l.SetId));
         Assert.Equal([1], SetLines.Near(lines, Morning.AddDays(-9)).Select(l => l.SetId));
@@ -76,29 +75,5 @@ public sealed class SetLinesTests
                 FlowM3PerH = 30,
             })
             .ToList(),
-    };
-
-    private static EstateContents Contents() => new()
-    {
-        Estate = new Estate { Name = "Test estate", TimeZone = "Africa/Johannesburg" },
-        Sources = [new WaterSource { Code = "bore", MaxFlowM3PerH = 100, DailyFrom = new TimeOnly(20, 0), DailyTo = new TimeOnly(10, 0) }],
-        Blocks = [Block("B01", "Long Rows"), Block("B02", null)],
-    };
-
-    private static Block Block(string code, string? name) => new()
-    {
-        Code = code,
-        Name = name,
-        Fruit = FruitColour.Red,
-        StationCode = "S1",
-        ValveCode = "V01",
-        RowSpacingM = 2.5,
-        VineSpacingM = 1.5,
-        EmittersPerVine = 2,
-        EmitterFlowLPerH = 2,
-        RootDepthM = 1,
-        AvailableWaterMmPerM = 150,
-        Outline = Polygon.Empty,
-        AreaM2 = 10_000,
     };
 }
