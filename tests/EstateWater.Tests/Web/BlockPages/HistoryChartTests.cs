@@ -1,3 +1,4 @@
+using EstateWater.Data.Model;
 using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Blocks;
 using Plotly.Blazor.Traces;
@@ -42,6 +43,20 @@ public sealed class HistoryChartTests
         Assert.Equal(["y3", "y4"], Scatters().Where(trace => trace.YAxis is not null).Select(trace => trace.YAxis));
         var domains = layout.YAxis.Select(axis => (Bottom: (decimal)axis.Domain[0], Top: (decimal)axis.Domain[1])).OrderBy(domain => domain.Bottom).ToList();
         Assert.All(domains.Zip(domains.Skip(1)), pair => Assert.True(pair.First.Top < pair.Second.Bottom));
+    }
+
+    [Fact]
+    public void The_season_begins_where_the_stages_begin_anew()
+    {
+        var stages = new[] { (-280, 38.0), (-250, 43.0), (-100, 4.0), (-60, 23.0), (-50, 21.0) }.Select(stage => new StageObservation
+        {
+            BlockCode = "B1",
+            Date = SmallEstate.Today.AddDays(stage.Item1),
+            ElStage = stage.Item2,
+        });
+        var snapshot = SmallEstate.Snapshot(SmallEstate.BlockPlanOf("B1"), SmallEstate.BlockPlanOf("B2", 2)) with { Contents = StoredEstate.Contents with { Stages = [.. stages] } };
+        Assert.Equal(SmallEstate.Today.AddDays(-100), BlockHistory.From(snapshot, "B1")!.SeasonStart);
+        Assert.Equal(SmallEstate.Today.AddDays(-150), BlockHistory.From(snapshot, "B2")!.SeasonStart);
     }
 
     [Fact]

@@ -31,7 +31,13 @@ public sealed class HistoryDaysTests
         var issued = SmallEstate.AsOf.AddHours(-1);
         var members = new[] { (30.0, 0.0), (32.0, 0.0), (40.0, 6.0) }.Select((m, i) => new ForecastDay
         {
-            StationCode = "home", Date = SmallEstate.Today.AddDays(1), IssuedAt = issued, Member = $"{i}", TMaxC = m.Item1, TMinC = 15, RainMm = m.Item2,
+            StationCode = "home",
+            Date = SmallEstate.Today.AddDays(1),
+            IssuedAt = issued,
+            Member = $"{i}",
+            TMaxC = m.Item1,
+            TMinC = 15,
+            RainMm = m.Item2,
         });
         var day = Day(With(members), 1);
         Assert.Equal((32.0, 2.0), (day.TMaxC, day.RainMm));

@@ -26,12 +26,29 @@ internal static class StoredEstate
 
     private static WeatherDay Weather(DateOnly day, double tMax) => new()
     {
-        StationCode = "home", Date = day, TMaxC = tMax, TMinC = 15, RhMaxPct = 90, RhMinPct = 30, WindMPerS = 2, SolarMjPerM2 = 26, RainMm = 0,
+        StationCode = "home",
+        Date = day,
+        TMaxC = tMax,
+        TMinC = 15,
+        RhMaxPct = 90,
+        RhMinPct = 30,
+        WindMPerS = 2,
+        SolarMjPerM2 = 26,
+        RainMm = 0,
     };
 
     private static ForecastDay Forecast(DateOnly day, double tMax) => new()
     {
-        StationCode = "home", Date = day, IssuedAt = At(SmallEstate.Today, 5), TMaxC = tMax, TMinC = 18, RhMaxPct = 80, RhMinPct = 20, WindMPerS = 2, SolarMjPerM2 = 27, RainMm = 0,
+        StationCode = "home",
+        Date = day,
+        IssuedAt = At(SmallEstate.Today, 5),
+        TMaxC = tMax,
+        TMinC = 18,
+        RhMaxPct = 80,
+        RhMinPct = 20,
+        WindMPerS = 2,
+        SolarMjPerM2 = 27,
+        RainMm = 0,
     };
 
     private static IEnumerable<ChamberReading> Set(string code, DateOnly day, double bar) => Enumerable.Range(0, 5).Select(leaf => new ChamberReading
