@@ -22,7 +22,8 @@ public sealed class FittedEstate
         nights = request.Sources.ToDictionary(s => s.Code, s => Night.Of(s, request.AsOf, request.TimeZone, today, request.HorizonDays));
     }
 
-    internal PlanRequest Request { get; }
+    /// <summary>What it was fitted to.</summary>
+    public PlanRequest Request { get; }
 
     internal DateOnly Today { get; }
 

@@ -5,7 +5,7 @@ namespace EstateWater.Agronomy.Canopy;
 /// <summary>Shoots and their tips, which slow before leaves show any lack of water.</summary>
 [Method(
     "Growing-tips index and shoot length",
-    Source = "Apices observed in three growth classes, fifty to a block (OENO One 5481, iG-Apex); the weights 1, 0.5, 0 are from memory, to be checked; shoots of three to four feet: trade practice",
+    Source = "Apices observed in three growth classes, fifty to a block (OENO One 5481, iG-Apex); the weights 1, 0.5, 0 are from memory, to be checked; shoot length: common practice, no published source",
     Check = "By hand: 20 growing, 20 slowed, 10 stopped is 0.6")]
 public static class ShootGrowth
 {

@@ -7,7 +7,7 @@ namespace EstateWater.Agronomy.Drip;
 /// <param name="Exponent">x: about 0.5 turbulent, about 0 compensating. [–]</param>
 [Method(
     "Emitter flow by pressure",
-    Source = "ISO 9261, Emitters and emitting pipe: q = k·h^x (wording from memory, to be checked)",
+    Source = "ISO 9261 (2004), Emitters and emitting pipe: q = k·h^x (wording from memory, to be checked)",
     Check = "By hand: 2 L/h at 10 m with 0.5 is 1.788854 L/h at 8 m and 2.190890 L/h at 12 m")]
 public sealed record EmitterCurve(double Coefficient, double Exponent)
 {

@@ -7,7 +7,7 @@ namespace EstateWater.Agronomy.Soil;
 /// <summary>Whether repeated standard counts scatter as counts do; if not, the gauge wants service by those licensed to do it.</summary>
 [Method(
     "Standard count test of a neutron probe",
-    Source = "Chi-square test of a Poisson count, variance = mean; the customary 0.75–1.25 for s/√m is the 95 % interval for 32 counts",
+    Source = "Index of dispersion of Poisson counts, variance = mean, Fisher (1925), Statistical Methods for Research Workers; the customary 0.75–1.25 for s/√m is the 95 % interval for 32 counts",
     Check = "95 % limits of the ratio for 10, 20 and 32 counts from tabulated chi-square")]
 public sealed record StandardCountTest
 {

@@ -7,7 +7,7 @@ namespace EstateWater.Agronomy.Statistics;
 /// <remarks>Solved by QR, not by the normal equations, which lose half of the digits.</remarks>
 [Method(
     "Linear least squares",
-    Source = "Textbook, solved by QR",
+    Source = "Golub (1965), Numer. Math. 7:206–216: least squares by orthogonal factorisation",
     Check = "NIST StRD: Norris, Pontius, NoInt1, NoInt2, Longley")]
 public sealed record LeastSquares
 {

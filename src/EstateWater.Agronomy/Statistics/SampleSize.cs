@@ -5,7 +5,7 @@ namespace EstateWater.Agronomy.Statistics;
 /// <summary>How many independent readings a wanted precision takes.</summary>
 [Method(
     "Readings for a wanted half-width",
-    Source = "Smallest n with t(n − 1)·s∕√n ≤ E, textbook",
+    Source = "Smallest n with t(n − 1)·s∕√n ≤ E, Student (1908), Biometrika 6:1–25; as in any textbook",
     Check = "Six pairs of spread and half-width iterated with tabulated t")]
 public static class SampleSize
 {

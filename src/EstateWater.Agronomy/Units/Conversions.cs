@@ -6,7 +6,7 @@ namespace EstateWater.Agronomy.Units;
 /// <remarks>The foot is the international foot, 0.3048 m exactly. The US survey foot was retired at the end of 2022; the difference is 2 parts in a million.</remarks>
 [Method(
     "Conversion of units",
-    Source = "Definitions of the international foot and inch, the US gallon of 231 in³, the avoirdupois pound and standard gravity",
+    Source = "Definitions of the international foot and inch, the US gallon of 231 in³, the avoirdupois pound and standard gravity; NIST SP 811 (2008)",
     Check = "The definitions multiplied out; NIST SP 811 to its printed digits")]
 public static class Conversions
 {

@@ -11,7 +11,7 @@ namespace EstateWater.Planning.Needs;
 internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
 {
     // What a millimetre must at least spare; it keeps water from being spent on trouble nobody would see. Ours.
-    private const double CostPerMm = 0.01;
+    private const double CostPerMm = 0.03;
 
     private const int Step = ValveNeed.PieceQuarters;
 
@@ -75,7 +75,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             Courses = courses,
             QuartersByNight = quarters,
             NightShare = NightShares(courses, quarters),
-            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), 2)).Take(pieces)]),
+            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Coarse(Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), 2)).Take(pieces)])),
             ByHand = byHand,
         };
     }
@@ -218,6 +218,14 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         }
 
         return [.. pools.SelectMany(p => Enumerable.Repeat(p.Sum / p.Count, p.Count))];
+    }
+
+    // A few steps are enough to tell first hours from last ones, and keep the packing small.
+    private static double[] Coarse(double[] worth)
+    {
+        const int steps = 6;
+        var length = Math.Max(1, (worth.Length + steps - 1) / steps);
+        return [.. worth.Chunk(length).SelectMany(chunk => Enumerable.Repeat(chunk.Average(), chunk.Length))];
     }
 
     /// <summary>A block's weight: its hectares, times its priority.</summary>

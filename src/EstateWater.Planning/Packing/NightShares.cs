@@ -12,8 +12,7 @@ internal sealed record NightShares(int[][] Quarters, long Bound)
 
     /// <summary>Divides the nights with CP-SAT.</summary>
     /// <param name="source">What is wanted.</param>
-    /// <param name="use">Share of each night's flow times hours that may be given, 0–1.</param>
-    public static NightShares Divide(SourceNights source, double[] use)
+    public static NightShares Divide(SourceNights source)
     {
         var model = new CpModel();
         var given = new IntVar[source.Needs.Count][];
@@ -23,7 +22,7 @@ internal sealed record NightShares(int[][] Quarters, long Bound)
             given[v] = OfferNights(model, source, source.Needs[v], v, terms);
         }
 
-        LimitFlow(model, source, given, use);
+        LimitFlow(model, source, given);
         model.Maximize(LinearExpr.WeightedSum(terms.Select(t => t.Variable), terms.Select(t => t.Worth)));
         var solver = new CpSolver { StringParameters = SourcePacking.Solver + "0.15" };
         var status = solver.Solve(model);
@@ -60,33 +59,43 @@ internal sealed record NightShares(int[][] Quarters, long Bound)
             terms.Add((open, -SourcePacking.OpeningCost(need)));
         }
 
-        model.Add(LinearExpr.Sum(given) == LinearExpr.Sum(OfferPieces(model, need, v, terms)));
+        model.Add(LinearExpr.Sum(given) == LinearExpr.Sum(OfferSteps(model, need, v, terms)));
         model.Add(LinearExpr.Sum(opens) <= need.QuartersByNight.Count(q => q > 0) + 1);
         return given;
     }
 
-    // Each further piece is worth no more than the one before, so the solver takes them in order by itself.
-    private static List<IntVar> OfferPieces(CpModel model, ValveNeed need, int v, List<(IntVar Variable, long Worth)> terms)
+    // Each further step is worth no more than the one before, so the solver takes them in order by itself.
+    private static List<IntVar> OfferSteps(CpModel model, ValveNeed need, int v, List<(IntVar Variable, long Worth)> terms)
     {
-        var pieces = new List<IntVar>();
-        for (var k = 0; k < need.WorthByPiece.Count; k++)
+        var steps = new List<IntVar>();
+        var first = 0;
+        while (first < need.WorthByPiece.Count)
         {
-            var piece = model.NewIntVar(0, Math.Min(ValveNeed.PieceQuarters, need.Quarters - (k * ValveNeed.PieceQuarters)), $"piece {v} {k}");
-            pieces.Add(piece);
-            terms.Add((piece, SourcePacking.PieceWorth(need, k)));
+            var worth = SourcePacking.PieceWorth(need, first);
+            var last = first;
+            while (last + 1 < need.WorthByPiece.Count && SourcePacking.PieceWorth(need, last + 1) == worth)
+            {
+                last++;
+            }
+
+            var most = Math.Min(need.Quarters, (last + 1) * ValveNeed.PieceQuarters) - (first * ValveNeed.PieceQuarters);
+            var step = model.NewIntVar(0, most, $"step {v} {first}");
+            steps.Add(step);
+            terms.Add((step, worth));
+            first = last + 1;
         }
 
-        return pieces;
+        return steps;
     }
 
-    private static void LimitFlow(CpModel model, SourceNights source, IntVar[][] given, double[] use)
+    private static void LimitFlow(CpModel model, SourceNights source, IntVar[][] given)
     {
         var flows = source.Needs.Select(n => (long)Math.Ceiling(n.Valve.FlowM3PerH * LitresPerM3)).ToArray();
         var most = (long)Math.Floor(source.Source.MaxFlowM3PerH * LitresPerM3);
         for (var n = 0; n < source.Nights.Count; n++)
         {
             var night = n;
-            model.Add(LinearExpr.WeightedSum(given.Select(g => g[night]), flows) <= (long)Math.Floor(use[n] * most * source.Nights[n].Quarters));
+            model.Add(LinearExpr.WeightedSum(given.Select(g => g[night]), flows) <= most * source.Nights[n].Quarters);
         }
 
         if (source.LeftM3 is { } left)

@@ -8,20 +8,15 @@ namespace EstateWater.Planning.Packing;
 /// First CP-SAT gives quarter hours to nights under the source's flow times hours, its allocation and the length of a
 /// night (<see cref="NightShares"/>): nothing laid on a clock can be worth more, so its bound holds for the whole. Then
 /// each night is laid on the clock (<see cref="NightClock"/>), which loses something only where flows do not fit beside
-/// each other; a night that lost is divided again with that much less, and the best of a few rounds is kept.
+/// each other, and what room is left goes to those who lost most (<see cref="GapFilling"/>).
 /// </para>
 /// <para>One worker, a fixed seed and a limit in the solver's own work units: the same input gives the same plan.</para>
 /// </remarks>
 internal static class SourcePacking
 {
-    public const string Solver = "num_workers:1,random_seed:1,relative_gap_limit:0.002,max_deterministic_time:";
-
-    private const int Rounds = 3;
+    public const string Solver = "num_workers:1,random_seed:1,relative_gap_limit:0.005,max_deterministic_time:";
 
     private const double Scale = 100_000;
-
-    // A loss below this share of the bound is not worth another round.
-    private const double GoodEnough = 0.005;
 
     // Opening a valve once more is worth doing only for more water than this. [quarter hours]; ours.
     private const double OpeningQuarters = 1;
@@ -33,27 +28,10 @@ internal static class SourcePacking
             return new PackedSource([], 0, 0);
         }
 
-        var use = Enumerable.Repeat(1.0, source.Nights.Count).ToArray();
-        var best = new PackedSource([], long.MinValue, 0);
-        var bound = 0L;
-        for (var round = 0; round < Rounds; round++)
-        {
-            var shares = NightShares.Divide(source, use);
-            bound = round == 0 ? shares.Bound : bound;
-            var sets = Lay(source, shares, use);
-            var objective = Objective(source, sets);
-            if (objective > best.Objective)
-            {
-                best = new PackedSource(sets, objective, bound);
-            }
-
-            if (bound - best.Objective <= GoodEnough * bound)
-            {
-                break;
-            }
-        }
-
-        return best with { Bound = Math.Max(bound, best.Objective) };
+        var shares = NightShares.Divide(source);
+        var sets = GapFilling.Fill(source, Lay(source, shares));
+        var objective = Objective(source, sets);
+        return new PackedSource(sets, objective, Math.Max(shares.Bound, objective));
     }
 
     /// <summary>What a quarter hour of the k-th piece is worth, as a whole number of at least 1.</summary>
@@ -65,29 +43,16 @@ internal static class SourcePacking
     /// <summary>What opening a valve costs.</summary>
     public static long OpeningCost(ValveNeed need) => (long)Math.Round(OpeningQuarters * Scale * need.WorthPerQuarter);
 
-    private static List<PlacedSet> Lay(SourceNights source, NightShares shares, double[] use)
-    {
-        var sets = new List<PlacedSet>();
-        for (var n = 0; n < source.Nights.Count; n++)
+    private static IEnumerable<PlacedSet> Lay(SourceNights source, NightShares shares) =>
+        Enumerable.Range(0, source.Nights.Count).SelectMany(n =>
         {
             var wanted = source.Needs
                 .Select((need, v) => new WantedSet(need, shares.Quarters[v][n], Math.Max(1, (long)(Scale * need.WorthPerQuarter))))
                 .Where(w => w.Quarters > 0)
                 .ToList();
-            var laid = NightClock.Lay(wanted, source.Source.MaxFlowM3PerH, source.Nights[n].Quarters);
-            sets.AddRange(laid.Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters)));
-
-            // What did not fit beside the others is offered to other nights in the next round.
-            var wantedM3 = wanted.Sum(w => w.Need.Valve.FlowM3PerH * w.Quarters);
-            var laidM3 = laid.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters);
-            if (laidM3 < wantedM3)
-            {
-                use[n] = Math.Max(0.5, laidM3 / (source.Source.MaxFlowM3PerH * source.Nights[n].Quarters));
-            }
-        }
-
-        return sets;
-    }
+            return NightClock.Lay(wanted, source.Source.MaxFlowM3PerH, source.Nights[n].Quarters)
+                .Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters));
+        });
 
     private static long Objective(SourceNights source, List<PlacedSet> sets) => source.Needs.Sum(need =>
     {

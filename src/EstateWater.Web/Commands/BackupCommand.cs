@@ -37,12 +37,12 @@ public static class BackupCommand
         {
             await work();
             await parsed.InvocationConfiguration.Output.WriteLineAsync(done);
-            return 0;
+            return ExitCodes.Done;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or SqliteException or InvalidOperationException)
         {
             await parsed.InvocationConfiguration.Error.WriteLineAsync(failure.Message);
-            return 2;
+            return ExitCodes.BadInput;
         }
     }
 }

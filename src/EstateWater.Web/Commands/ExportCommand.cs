@@ -31,22 +31,22 @@ public static class ExportCommand
             if (await EstateStore.LoadAsync(copy, cancellation) is not { } contents)
             {
                 await error.WriteLineAsync($"{database}: holds no estate; import one first.");
-                return 2;
+                return ExitCodes.BadInput;
             }
 
             EstateFolder.Write(contents, folder);
             await output.WriteLineAsync($"Wrote {contents.Estate.Name} to {folder}.");
-            return 0;
+            return ExitCodes.Done;
         }
         catch (SqliteException failure)
         {
             await error.WriteLineAsync($"{database}: cannot be used as the database: {failure.Message}");
-            return 2;
+            return ExitCodes.BadInput;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             await error.WriteLineAsync(failure.Message);
-            return 2;
+            return ExitCodes.BadInput;
         }
     }
 }

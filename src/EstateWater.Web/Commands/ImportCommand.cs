@@ -35,7 +35,7 @@ public static class ImportCommand
                 await error.WriteLineAsync(defect.ToString());
             }
 
-            return 2;
+            return ExitCodes.BadInput;
         }
 
         try
@@ -44,12 +44,12 @@ public static class ImportCommand
                 ? await CompareAsync(database, contents, cancellation)
                 : await ImportAsync(database, contents, cancellation);
             await WriteAsync(output, result, dryRun);
-            return 0;
+            return ExitCodes.Done;
         }
         catch (SqliteException failure)
         {
             await error.WriteLineAsync($"{database}: cannot be used as the database: {failure.Message}");
-            return 2;
+            return ExitCodes.BadInput;
         }
     }
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using EstateWater.Web.Hosting;
+using EstateWater.Web.State;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 
@@ -69,6 +70,8 @@ public static class ServeCommand
 
         await using var app = WebHost.Build(options);
         await app.StartAsync(cancellation);
+        // The first plan is made while the browser opens, not while it waits.
+        _ = app.Services.GetRequiredService<EstateSnapshots>().GetAsync(cancellation);
         var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
         await Console.Out.WriteLineAsync($"EstateWater is ready. Open {string.Join(" or ", addresses)} (stop with Ctrl+C).");
         await app.WaitForShutdownAsync(cancellation);

@@ -27,6 +27,9 @@ public sealed record EstateSnapshot
     /// <summary>False while nothing has been imported: then everything else is empty.</summary>
     public bool HasEstate => Contents.Blocks.Count > 0;
 
+    /// <summary>Whether there is an estate and a plan for it.</summary>
+    public bool HasPlan => HasEstate && Problem is null;
+
     /// <summary>The estate's time zone.</summary>
     public TimeZoneInfo TimeZone => TimeZoneInfo.FindSystemTimeZoneById(Contents.Estate.TimeZone);
 

@@ -6,7 +6,7 @@ namespace EstateWater.Tests.Methods;
 public sealed class MethodsRegisterTests
 {
     // Areas in which every class of formulas says whose they are.
-    private static readonly string[] Annotated = ["Sun", "Weather", "Phenology"];
+    private static readonly string[] Annotated = ["Sun", "Weather", "Phenology", "WaterStatus", "Soil", "Drip", "Canopy", "Statistics", "Units"];
 
     [Fact]
     public void Every_class_of_formulas_names_its_method()

@@ -71,7 +71,7 @@ public sealed class ReadingSetChecksTests
 
     [Fact]
     public void Too_few_leaves_are_counted() =>
-        Assert.Equal("Only 2 leaves; read at least 4.", Assert.Single(Check(Set()[..2])).Words);
+        Assert.Equal("Only 2 leaves; read at least 3.", Assert.Single(Check(Set()[..2])).Words);
 
     [Fact]
     public void Another_time_of_day_than_last_week_is_told_with_its_direction()
