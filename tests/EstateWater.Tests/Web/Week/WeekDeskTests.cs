@@ -5,6 +5,7 @@ using EstateWater.Web.Features.Week;
 using EstateWater.Web.State;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.AspNetCore.Components;
 using MudBlazor.Services;
 
 namespace EstateWater.Tests.Web.Week;
@@ -21,6 +22,7 @@ public sealed class WeekDeskTests : BunitContext, IAsyncLifetime
         estate.AddTo(Services);
         Services.AddMudServices();
         JSInterop.Mode = JSRuntimeMode.Loose;
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }
 
     protected override async ValueTask DisposeAsyncCore()
