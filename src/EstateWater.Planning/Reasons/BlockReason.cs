@@ -83,10 +83,10 @@ internal static class BlockReason
 
         var latest = sets[^1];
         var trend = sets.Count > 1 && latest.Date.DayNumber - sets[^2].Date.DayNumber is > 0 and <= 21 and var days
-            ? Trend((latest.Statistics.RobustMeanMpa - sets[^2].Statistics.RobustMeanMpa) / days)
+            ? Trend((latest.Statistics.MeanMpa - sets[^2].Statistics.MeanMpa) / days)
             : string.Empty;
-        var below = latest.Statistics.RobustMeanMpa < limits.FloorMpa[0] ? Say($", under its floor of {Bar(limits.FloorMpa[0])}") : string.Empty;
-        return Say($"{Bar(latest.Statistics.RobustMeanMpa)} on {latest.Date:d MMM}{trend}{below}");
+        var below = latest.Statistics.MeanMpa < limits.FloorMpa[0] ? Say($", under its floor of {Bar(limits.FloorMpa[0])}") : string.Empty;
+        return Say($"{Bar(latest.Statistics.MeanMpa)} on {latest.Date:d MMM}{trend}{below}");
     }
 
     private static string Trend(double mpaPerDay) => mpaPerDay switch

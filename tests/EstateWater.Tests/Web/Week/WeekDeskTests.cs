@@ -3,9 +3,9 @@ using EstateWater.Data.Store;
 using EstateWater.Tests.Web.Sets;
 using EstateWater.Web.Features.Week;
 using EstateWater.Web.State;
+using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.AspNetCore.Components;
 using MudBlazor.Services;
 
 namespace EstateWater.Tests.Web.Week;
