@@ -44,14 +44,16 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : IAs
         await Expect(phone.State(set)).ToContainTextAsync("Confirmed: 4 h");
     }
 
-    [Fact]
-    public async Task A_page_that_answers_200_in_place_of_the_server_clears_nothing()
+    [Theory]
+    [InlineData("text/html", "<html>Please sign in</html>")]
+    [InlineData("application/json", """{ "ok": true }""")]
+    public async Task A_page_that_answers_200_in_place_of_the_server_clears_nothing(string type, string body)
     {
         await phone.Page.RouteAsync("**/api/confirmations", route => route.FulfillAsync(new()
         {
             Status = 200,
-            ContentType = "text/html",
-            Body = "<html>Please sign in</html>",
+            ContentType = type,
+            Body = body,
         }));
         var set = await phone.ConfirmFirstAsync("Ben", "2", "");
         await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
