@@ -55,7 +55,12 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : IAs
             ContentType = type,
             Body = body,
         }));
+        var answered = phone.Page.WaitForResponseAsync("**/api/confirmations");
         var set = await phone.ConfirmFirstAsync("Ben", "2", "");
+        await answered;
+
+        // The answer is there; half a second is ample for a script that would take it for a receipt.
+        await phone.Page.WaitForTimeoutAsync(500);
         await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
         await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^1 entry waiting"));
         await phone.Page.UnrouteAsync("**/api/confirmations");
