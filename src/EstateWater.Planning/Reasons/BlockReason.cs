@@ -114,6 +114,11 @@ internal static class BlockReason
 
     private static string? Doubt(IReadOnlyList<ReadingSet> sets)
     {
+        if (sets.Count > 1 && sets[^1].Findings.Any(f => f.Code == ReadingCheck.Jump) && sets[^1].Statistics.MeanMpa > sets[^2].Statistics.MeanMpa)
+        {
+            return "It jumped: before more water, look whether what its valve gives reaches the vines, or read it again.";
+        }
+
         if (sets.Count == 0 || !sets[^1].Findings.Any(f => f.Severity == FindingSeverity.Reject))
         {
             return null;
