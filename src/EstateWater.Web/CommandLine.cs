@@ -19,7 +19,18 @@ public static class CommandLine
             BackupCommand.CreateBackup(),
             BackupCommand.CreateRestore(),
         };
-        return root.Parse(WithDefaultCommand(args)).InvokeAsync();
+        var parsed = root.Parse(WithDefaultCommand(args));
+        return parsed.Errors.Count == 0 ? parsed.InvokeAsync() : RefuseAsync(parsed);
+    }
+
+    private static async Task<int> RefuseAsync(ParseResult parsed)
+    {
+        foreach (var error in parsed.Errors)
+        {
+            await parsed.InvocationConfiguration.Error.WriteLineAsync(error.Message);
+        }
+
+        return ExitCodes.BadInput;
     }
 
     /// <summary>Serving is what the program does when no command is named.</summary>

@@ -14,6 +14,7 @@ internal static class PageBenchmark
         // As a browser asks: compressed, and what travels is what counts.
         using var client = new HttpClient(new SocketsHttpHandler { AutomaticDecompression = DecompressionMethods.None }) { BaseAddress = served.Address };
         client.DefaultRequestHeaders.Add("Accept-Encoding", "gzip, deflate, br");
+        await MustShowEveryBlock(served, cancellation);
         var bytes = (await GetAsync(client, "/", cancellation)).Bytes;
         var file = $"/{StaticFiles.NearestTo(bytes)}";
         Console.WriteLine($"page: the estate page of {ServedEstate.Blocks} blocks, {bytes} bytes as sent, against {file}");
@@ -42,6 +43,18 @@ internal static class PageBenchmark
         var small = Report.AtMost("estate page as sent", bytes / 1000.0, MostKb, "kB");
         Report.Note("the same when the page is made anew instead of kept", anew.Median / files.Median, "times");
         return fast && small;
+    }
+
+    // A page that says there is nothing to show would be quick and small too.
+    private static async Task MustShowEveryBlock(ServedEstate served, CancellationToken cancellation)
+    {
+        using var plain = new HttpClient { BaseAddress = served.Address };
+        var html = await plain.GetStringAsync("/", cancellation);
+        var absent = served.BlockCodes.Where(code => !html.Contains($"/blocks/{code}\"", StringComparison.Ordinal)).ToList();
+        if (absent.Count > 0)
+        {
+            throw new InvalidOperationException($"The estate page leads to no page of {string.Join(", ", absent)}.");
+        }
     }
 
     private static async Task<(double Ms, long Bytes)> GetAsync(HttpClient client, string path, CancellationToken cancellation)

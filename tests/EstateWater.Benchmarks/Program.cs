@@ -1,15 +1,22 @@
 using System.CommandLine;
 using EstateWater.Benchmarks;
+using EstateWater.Benchmarks.ClosedLoop;
 
-string[] names = ["plan", "page", "circuit", "season-balance", "all"];
+string[] names = ["plan", "page", "circuit", "season-balance", "closed-loop", "all"];
 var name = new Argument<string>("name") { Description = $"What to measure: {string.Join(", ", names)}." };
 name.AcceptOnlyFromAmong(names);
 var data = new Option<string>("--data") { Description = "The estate folder to measure with; the demo estate when not given.", DefaultValueFactory = _ => Checkout.Seed };
 var asOf = new Option<string>("--as-of") { Description = "The instant to plan from; the demo's when not given.", DefaultValueFactory = _ => Checkout.DemoInstant };
-var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf };
+var seeds = new Option<string>("--seeds") { Description = "Seeds of the closed loop; the held-back ones when not given.", DefaultValueFactory = _ => ClosedLoopCommand.HeldBackSeeds };
+var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds };
 root.SetAction(async (parsed, cancellation) =>
 {
     var (wanted, folder, instant) = (parsed.GetRequiredValue(name), Path.GetFullPath(parsed.GetRequiredValue(data)), parsed.GetRequiredValue(asOf));
+    if (wanted is "closed-loop")
+    {
+        return ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds));
+    }
+
     var met = true;
     if (wanted is "season-balance" or "all")
     {

@@ -23,6 +23,9 @@ internal sealed partial class ServedEstate : IAsyncDisposable
     /// <summary>Where it answers.</summary>
     public Uri Address { get; private set; } = new("about:blank");
 
+    /// <summary>The codes of its blocks.</summary>
+    public IReadOnlyList<string> BlockCodes { get; private set; } = [];
+
     public static async Task<ServedEstate> StartAsync(string folder, string asOf, CancellationToken cancellation)
     {
         var served = new ServedEstate();
@@ -65,7 +68,7 @@ internal sealed partial class ServedEstate : IAsyncDisposable
         Console.WriteLine($"Publishing the program and laying out {Blocks} blocks from {folder}");
         await ChildRun.TimeAsync(cancellation, "publish", Checkout.WebProject, "-c", "Release", "--no-build", "-o", program, "-v", "quiet");
         StaticFiles.Add(program);
-        WideEstate.Write(folder, wide, Blocks);
+        BlockCodes = WideEstate.Write(folder, wide, Blocks);
         var web = Path.Combine(program, "EstateWater.Web.dll");
         await ChildRun.TimeAsync(cancellation, web, "import", "--data", wide, "--database", database);
         await StartAsync([web, "serve", "--database", database, "--as-of", asOf, "--urls", "http://127.0.0.1:0"], cancellation);

@@ -11,7 +11,8 @@ internal static class WideEstate
 {
     private const int Across = 5;
 
-    public static void Write(string from, string to, int blocks)
+    /// <summary>Writes the folder; gives the codes of its blocks.</summary>
+    public static IReadOnlyList<string> Write(string from, string to, int blocks)
     {
         var reading = EstateFolder.Read(from);
         var one = reading.Contents ?? throw new InvalidOperationException($"{from}:\n{string.Join('\n', reading.Defects)}");
@@ -37,6 +38,7 @@ internal static class WideEstate
                 AppliedWaters = [.. tiles.SelectMany(t => t.Applied)],
             },
             to);
+        return [.. codes];
     }
 
     private sealed record Tile(EstateContents One, int Number, double EastDegrees, double NorthDegrees)

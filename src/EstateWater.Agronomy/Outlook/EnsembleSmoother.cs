@@ -1,8 +1,13 @@
+using EstateWater.Agronomy.Methods;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace EstateWater.Agronomy.Outlook;
 
 /// <summary>One step of the ensemble smoother with multiple data assimilation (Emerick and Reynolds 2013, Computers and Geosciences 55:3–15, Eq. 8–10).</summary>
+[Method(
+    "Learning a block from its readings",
+    Source = "Emerick & Reynolds (2013), Computers & Geosciences 55:3–15, Eq. 8–10: ensemble smoother with multiple data assimilation",
+    Check = "Posterior of Bayes in the linear Gaussian case (Gelman et al., Bayesian Data Analysis, Eq. 2.10)")]
 internal static class EnsembleSmoother
 {
     /// <summary>Moves the members towards the observations.</summary>

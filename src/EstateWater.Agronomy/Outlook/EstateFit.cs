@@ -3,16 +3,23 @@ namespace EstateWater.Agronomy.Outlook;
 /// <summary>Fits every block of an estate, letting the blocks inform one another.</summary>
 public static class EstateFit
 {
-    /// <summary>Fits the blocks in two passes: each alone, then each with the prior that all of them gave.</summary>
+    // The prior that the blocks give narrows pass by pass, as in expectation-maximisation, and settles after a few.
+    private const int Passes = 4;
+
+    /// <summary>Fits the blocks in passes: each alone, then each with the prior that all of them gave in the pass before.</summary>
     /// <returns>In the order of <paramref name="blocks"/>; the numbers do not depend on that order.</returns>
     public static IReadOnlyList<FittedBlock> Fit(IReadOnlyList<BlockEvidence> blocks, CancellationToken cancellation)
     {
         var options = new ParallelOptions { CancellationToken = cancellation };
-        var alone = new FittedBlock[blocks.Count];
-        Parallel.For(0, blocks.Count, options, i => alone[i] = BlockFit.Fit(blocks[i], EstatePrior.Unread));
-        var prior = EstatePrior.From([.. alone.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)]);
-        var together = new FittedBlock[blocks.Count];
-        Parallel.For(0, blocks.Count, options, i => together[i] = BlockFit.Fit(blocks[i], prior, BlockFit.Doubt(alone[i])));
-        return together;
+        var fitted = new FittedBlock[blocks.Count];
+        Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], EstatePrior.Unread));
+        var doubt = fitted.Select(BlockFit.Doubt).ToArray();
+        for (var pass = 1; pass < Passes; pass++)
+        {
+            var prior = EstatePrior.From([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)]);
+            Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], prior, doubt[i]));
+        }
+
+        return fitted;
     }
 }

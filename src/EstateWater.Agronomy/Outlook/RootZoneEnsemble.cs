@@ -1,4 +1,6 @@
 using System.Numerics;
+using EstateWater.Agronomy.Canopy;
+using EstateWater.Agronomy.Soil;
 
 namespace EstateWater.Agronomy.Outlook;
 
@@ -14,8 +16,7 @@ namespace EstateWater.Agronomy.Outlook;
 /// </remarks>
 internal sealed class RootZoneEnsemble
 {
-    private const double ShareLeftWhereStressStarts = 0.55;
-    private const double CropCoefficientPerShade = 1.7;
+    private const double ShareLeftWhereStressStarts = 1 - RootZone.WineGrapeDepletionFraction;
     private const double EffectiveRainShare = 0.9;
     private const double LeastShareLeft = 0.005;
 
@@ -48,7 +49,7 @@ internal sealed class RootZoneEnsemble
             wetFraction[m] = wetted;
             wetCapacity[m] = wetted * capacity;
             dryCapacity[m] = (1 - wetted) * capacity;
-            waterUse[m] = CropCoefficientPerShade * Math.Exp(spread[Unknowns.WaterUse] * unknowns[Unknowns.WaterUse][m]);
+            waterUse[m] = CropCoefficient.WilliamsAyarsSlope * Math.Exp(spread[Unknowns.WaterUse] * unknowns[Unknowns.WaterUse][m]);
             delivery[m] = block.DeliveredShare * Math.Exp(spread[Unknowns.Delivery] * unknowns[Unknowns.Delivery][m]);
 
             // A season starts between full and about a third empty: winter rain decides, and the fit corrects it.

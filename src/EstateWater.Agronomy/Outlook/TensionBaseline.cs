@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Agronomy.Outlook;
@@ -6,23 +7,24 @@ namespace EstateWater.Agronomy.Outlook;
 /// <remarks>
 /// <para>tension = intercept + slope · VPD + climb · (1 − f), f the share of available water left where the roots drink.</para>
 /// <para>
-/// Baselines: stem −0.237 − 0.0667 VPD (two points of Williams and Baeza 2007, quoted in Williams 2019); leaf slope
-/// 0.08 MPa/kPa on wet soil (Myburgh 2018, p. 159), intercept −0.42 from memory, to be checked and refitted anyway.
-/// Linear in soil water: Myburgh 2018, p. 156 (stem falls linearly with depletion, slope common to four varieties,
+/// Leaf and stem begin at <see cref="NonStressedBaseline"/>; before dawn nothing but the soil sets it. Linear in soil water: Myburgh 2018, p. 156 (stem falls linearly with depletion, slope common to four varieties,
 /// intercept the block's own); Williams et al. (midday leaf linear in volumetric soil water). The size of the climb is a
 /// starting value of ours that the readings correct.
 /// </para>
 /// </remarks>
+[Method(
+    "Midday tension from soil water and air",
+    Source = "Myburgh (2018), Handbook for Irrigation of Wine Grapes in South Africa, p. 156, for the straight line in soil water; the size of the climb is a starting value of this program that the readings correct",
+    Check = "More water never raises tension and drier air never lowers it, for every member")]
 public static class TensionBaseline
 {
     /// <summary>Rise of tension from full to empty, before fitting. [MPa]</summary>
     public const double ClimbMpa = 0.75;
 
-    /// <summary>Tension of a full root zone in dry-free air. [MPa]</summary>
+    /// <summary>Tension of a full root zone in saturated air. [MPa]</summary>
     public static double InterceptMpa(WaterPotentialMeasure measure) => measure switch
     {
-        WaterPotentialMeasure.Leaf => 0.42,
-        WaterPotentialMeasure.Stem => 0.237,
+        WaterPotentialMeasure.Leaf or WaterPotentialMeasure.Stem => NonStressedBaseline.For(measure).InterceptMpa,
         WaterPotentialMeasure.Predawn => 0.05,
         _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "leaf, stem or predawn"),
     };
@@ -31,8 +33,7 @@ public static class TensionBaseline
     /// <remarks>None before dawn, when stomata are shut.</remarks>
     public static double VpdSlopeMpaPerKpa(WaterPotentialMeasure measure) => measure switch
     {
-        WaterPotentialMeasure.Leaf => 0.08,
-        WaterPotentialMeasure.Stem => 0.0667,
+        WaterPotentialMeasure.Leaf or WaterPotentialMeasure.Stem => NonStressedBaseline.For(measure).SlopeMpaPerKpa,
         WaterPotentialMeasure.Predawn => 0,
         _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "leaf, stem or predawn"),
     };

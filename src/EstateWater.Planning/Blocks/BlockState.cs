@@ -20,7 +20,7 @@ internal sealed class BlockState
         Valve = valve;
         Weather = weather;
         Stages = new GrowthStageProjection(block.LatitudeDegrees, block.Stages.Select(s => (s.Date, s.ElStage)), weather.DailyMeanC);
-        Sets = ReadingSets.Of(block, zone);
+        Sets = ReadingSets.Of(block, zone, weather.VpdKpaAt);
         var applied = valve.AppliedMm(block);
         var forcing = Forcing(block, weather, weather.Season, Stages, applied, today);
         ShadedFraction = ShadeCourse.Of(block, Stages, today, 1, today)[0];

@@ -34,7 +34,8 @@ public static class ReadingSets
     /// <summary>The sets of a block, in time order.</summary>
     /// <param name="block">Its leaves.</param>
     /// <param name="zone">The estate's zone, which decides the day.</param>
-    public static IReadOnlyList<ReadingSet> Of(PlanBlock block, TimeZoneInfo zone)
+    /// <param name="vpdKpaAt">Vapour pressure deficit near solar noon of a day, where known; null leaves out the check against the baseline. [kPa]</param>
+    public static IReadOnlyList<ReadingSet> Of(PlanBlock block, TimeZoneInfo zone, Func<DateOnly, double?>? vpdKpaAt = null)
     {
         var sets = new List<ReadingSet>();
         var previous = new Dictionary<WaterPotentialMeasure, PreviousReadingSet>();
@@ -53,6 +54,7 @@ public static class ReadingSets
                 SolarNoon = sun.Noon,
                 Sunrise = sun.Sunrise,
                 Previous = previous.GetValueOrDefault(group.Key.Measure),
+                BaselineTensionMpa = Baseline(group.Key.Measure, vpdKpaAt?.Invoke(group.Key.Date)),
             });
             previous[group.Key.Measure] = new PreviousReadingSet(leaves[0].TakenAt, statistics.RobustMeanMpa);
             sets.Add(new ReadingSet
@@ -68,4 +70,7 @@ public static class ReadingSets
 
         return sets;
     }
+
+    private static double? Baseline(WaterPotentialMeasure measure, double? vpdKpa) =>
+        measure == WaterPotentialMeasure.Predawn || vpdKpa is null ? null : NonStressedBaseline.For(measure).TensionMpa(vpdKpa.Value);
 }

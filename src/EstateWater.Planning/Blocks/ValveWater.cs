@@ -20,7 +20,7 @@ internal sealed class ValveWater
             .Where(a => a is { MeterM3: not null, Hours: >= 0.5 } && FlowM3PerH > 0)
             .Select(a => a.MeterM3!.Value / (a.Hours * FlowM3PerH))
             .ToList();
-        UsualMeterShare = ratios.Count == 0 ? null : Middle(ratios);
+        UsualMeterShare = ratios.Count == 0 ? null : Middle([.. ratios]);
         RecentMeterShare = ratios.Count == 0 ? null : Middle([.. ratios.TakeLast(SetsThatShowTheMeter)]);
     }
 

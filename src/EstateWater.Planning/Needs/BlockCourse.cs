@@ -13,9 +13,11 @@ internal sealed class BlockCourse
     private const double AcceptedSoon = 0.2;
     private const double AcceptedLater = 0.4;
 
-    // What a day past the ceiling costs beside its chance, per MPa of depth; what a day under the floor costs, and how
-    // much more the deeper it lies. Ours: shut-down leaves and shrivel weigh about twice as much as soft growth.
-    private const double DepthCostPerMpa = 3;
+    // What a day past the ceiling costs beside its chance, by its depth and the square of it, for shrivel grows faster
+    // than the tension; what a day under the floor costs, and how much more the deeper it lies. Ours: shut-down leaves
+    // weigh about twice as much as soft growth.
+    private const double DepthCostPerMpa = 2;
+    private const double DepthCostPerMpa2 = 8;
     private const double UnderFloorCost = 0.4;
     private const double UnderFloorCostPerMpa = 1.5;
 
@@ -105,12 +107,13 @@ internal sealed class BlockCourse
                 if (tension > Limits.CeilingMpa[day])
                 {
                     past++;
-                    depth += tension - Limits.CeilingMpa[day];
+                    var over = tension - Limits.CeilingMpa[day];
+                    depth += over * (DepthCostPerMpa + (DepthCostPerMpa2 * over));
                 }
             }
 
             double members = tensionsMpa[day].Length;
-            trouble += Math.Max(0, (past / members) - Accepted(day)) + (DepthCostPerMpa * depth / members);
+            trouble += Math.Max(0, (past / members) - Accepted(day)) + (depth / members);
         }
 
         return trouble;

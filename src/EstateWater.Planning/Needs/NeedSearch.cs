@@ -11,7 +11,7 @@ namespace EstateWater.Planning.Needs;
 internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
 {
     // What a millimetre must at least spare; it keeps water from being spent on trouble nobody would see. Ours.
-    private const double CostPerMm = 0.01;
+    private const double CostPerMm = 0.03;
 
     private const int Step = ValveNeed.PieceQuarters;
 

@@ -31,7 +31,10 @@ internal static class SourcePacking
         var shares = NightShares.Divide(source);
         var sets = GapFilling.Fill(source, Lay(source, shares));
         var objective = Objective(source, sets);
-        return new PackedSource(sets, objective, Math.Max(shares.Bound, objective));
+
+        // Hours by hand outweigh all else, so that they are kept; counted, they would hide what the rest may lack.
+        var byHand = source.Needs.Where(n => n.ByHand).Sum(n => n.WorthByPiece.Select((_, k) => Quarters(n, k) * PieceWorth(n, k)).Sum());
+        return new PackedSource(sets, Math.Max(0, objective - byHand), Math.Max(0, Math.Max(shares.Bound, objective) - byHand));
     }
 
     /// <summary>What a quarter hour of the k-th piece is worth, as a whole number of at least 1.</summary>
@@ -42,6 +45,8 @@ internal static class SourcePacking
 
     /// <summary>What opening a valve costs.</summary>
     public static long OpeningCost(ValveNeed need) => (long)Math.Round(OpeningQuarters * Scale * need.WorthPerQuarter);
+
+    private static int Quarters(ValveNeed need, int piece) => Math.Min(ValveNeed.PieceQuarters, need.Quarters - (piece * ValveNeed.PieceQuarters));
 
     private static IEnumerable<PlacedSet> Lay(SourceNights source, NightShares shares) =>
         Enumerable.Range(0, source.Nights.Count).SelectMany(n =>

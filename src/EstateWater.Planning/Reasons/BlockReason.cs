@@ -83,10 +83,10 @@ internal static class BlockReason
 
         var latest = sets[^1];
         var trend = sets.Count > 1 && latest.Date.DayNumber - sets[^2].Date.DayNumber is > 0 and <= 21 and var days
-            ? Trend((latest.Statistics.RobustMeanMpa - sets[^2].Statistics.RobustMeanMpa) / days)
+            ? Trend((latest.Statistics.MeanMpa - sets[^2].Statistics.MeanMpa) / days)
             : string.Empty;
-        var below = latest.Statistics.RobustMeanMpa < limits.FloorMpa[0] ? Say($", under its floor of {Bar(limits.FloorMpa[0])}") : string.Empty;
-        return Say($"{Bar(latest.Statistics.RobustMeanMpa)} on {latest.Date:d MMM}{trend}{below}");
+        var below = latest.Statistics.MeanMpa < limits.FloorMpa[0] ? Say($", under its floor of {Bar(limits.FloorMpa[0])}") : string.Empty;
+        return Say($"{Bar(latest.Statistics.MeanMpa)} on {latest.Date:d MMM}{trend}{below}");
     }
 
     private static string Trend(double mpaPerDay) => mpaPerDay switch
@@ -114,6 +114,11 @@ internal static class BlockReason
 
     private static string? Doubt(IReadOnlyList<ReadingSet> sets)
     {
+        if (sets.Count > 1 && sets[^1].Findings.Any(f => f.Code == ReadingCheck.Jump) && sets[^1].Statistics.MeanMpa > sets[^2].Statistics.MeanMpa)
+        {
+            return "It jumped: before more water, look whether what its valve gives reaches the vines, or read it again.";
+        }
+
         if (sets.Count == 0 || !sets[^1].Findings.Any(f => f.Severity == FindingSeverity.Reject))
         {
             return null;

@@ -7,7 +7,8 @@ namespace EstateWater.Planning.Weather;
 /// <remarks>
 /// Before any is known: σ(d) = √(1.8² + (0.55 (d − 1))²) °C on the highest temperature at a lead of d days, a proposal
 /// between published one-day errors (about 1.6 °C, Brooks et al., NSSL) and climate spread near day ten; a default, not
-/// verified. It counts as one past error at each lead, and neighbouring leads count with their own.
+/// verified. All past errors together scale it; at each lead it then counts as one past error, and neighbouring leads
+/// count with their own.
 /// </remarks>
 internal sealed class ForecastError
 {
@@ -17,10 +18,11 @@ internal sealed class ForecastError
 
     private ForecastError(ILookup<int, double> errorsC)
     {
+        var scale = Scale(errorsC);
         for (var lead = 0; lead <= LongestLead; lead++)
         {
             var near = Enumerable.Range(lead - 1, 3).SelectMany(l => errorsC[l]).ToList();
-            var before = UsualSigmaC(lead);
+            var before = scale * UsualSigmaC(lead);
             sigmaC[lead] = Math.Sqrt(((before * before) + near.Sum(e => e * e)) / (1 + near.Count));
         }
     }
@@ -39,6 +41,15 @@ internal sealed class ForecastError
 
     /// <summary>Standard deviation of the error of the highest temperature. [°C]</summary>
     public double SigmaC(int leadDays) => sigmaC[Math.Clamp(leadDays, 0, LongestLead)];
+
+    // How the station's errors compare with the usual ones, all leads together: this is known after one or two forecasts.
+    private static double Scale(ILookup<int, double> errorsC)
+    {
+        const double daysOfOneError = 4;
+        const double imaginary = 1;
+        var squares = errorsC.SelectMany(lead => lead.Select(e => e * e / (UsualSigmaC(lead.Key) * UsualSigmaC(lead.Key)))).ToList();
+        return Math.Sqrt((imaginary + (squares.Sum() / daysOfOneError)) / (imaginary + (squares.Count / daysOfOneError)));
+    }
 
     private static double UsualSigmaC(int leadDays) => Math.Sqrt((1.8 * 1.8) + (0.55 * 0.55 * Math.Max(0, leadDays - 1) * Math.Max(0, leadDays - 1)));
 

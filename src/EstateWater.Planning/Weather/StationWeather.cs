@@ -6,12 +6,15 @@ namespace EstateWater.Planning.Weather;
 /// <summary>A station's season so far without holes, and its coming days as ensemble members may meet them.</summary>
 internal sealed class StationWeather
 {
+    private readonly Dictionary<DateOnly, DailyWeather> measured;
+
     private StationWeather(PlanStation station, IReadOnlyList<DailyWeather> season, IReadOnlyList<DailyWeather> lastSeason, MembersAhead ahead)
     {
         Station = station;
         Season = season;
         LastSeason = lastSeason;
         Ahead = ahead;
+        measured = station.Days.ToDictionary(d => d.Date);
         DailyMeanC = station.Days
             .Concat(ahead.Versions[ahead.Versions.Count / 2].Where(d => d.Date >= ahead.Today))
             .GroupBy(d => d.Date)
@@ -42,6 +45,9 @@ internal sealed class StationWeather
             FilledDays.Between(past, [], season.FirstOfLast, season.First),
             MembersAhead.Of(station.Code, past, forecasts, today, days));
     }
+
+    /// <summary>Vapour pressure deficit near solar noon of a measured day; null where it was not measured. [kPa]</summary>
+    public double? VpdKpaAt(DateOnly day) => measured.TryGetValue(day, out var weather) ? VapourPressureDeficit.NearSolarNoonKpa(weather) : null;
 
     public double[] Et0Mm(IReadOnlyList<DailyWeather> days) => [.. days.Select(d => ReferenceEvapotranspiration.Daily(d, Station.Site).Mm)];
 }

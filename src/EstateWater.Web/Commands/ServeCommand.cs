@@ -63,6 +63,12 @@ public static class ServeCommand
 
     private static async Task<int> Serve(ServeOptions options, CancellationToken cancellation)
     {
+        if (options.Demo && !options.IsLocal)
+        {
+            await Console.Error.WriteLineAsync($"--urls: {options.ListenOn} can be reached from other computers; the demo serves this one only, for example {ServeOptions.DefaultUrls}.");
+            return ExitCodes.BadInput;
+        }
+
         if (await DataPreparation.RunAsync(options, Console.Error, cancellation) is var exitCode and not ExitCodes.Done)
         {
             return exitCode;

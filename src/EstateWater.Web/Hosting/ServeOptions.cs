@@ -27,6 +27,12 @@ public sealed record ServeOptions
     /// <summary>Addresses to listen on; null for the default.</summary>
     public string? Urls { get; init; }
 
+    /// <summary>The addresses that are listened on.</summary>
+    public string ListenOn => Urls ?? DefaultUrls;
+
+    /// <summary>Whether only this computer can reach the pages.</summary>
+    public bool IsLocal => ListenOn.Split(';').All(url => Uri.TryCreate(url, UriKind.Absolute, out var address) && address.IsLoopback);
+
     /// <summary>The database that is used.</summary>
     public string Database => Path.GetFullPath(DatabaseFile ?? (Demo ? DemoDatabase : DefaultDatabase));
 }

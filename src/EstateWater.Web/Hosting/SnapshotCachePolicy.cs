@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.OutputCaching;
 
 namespace EstateWater.Web.Hosting;
 
-/// <summary>Keeps a page's answer as long as the snapshot it shows is the present one, and never longer than a minute, because it says how old things are.</summary>
+/// <summary>Keeps the answer of a page without parameters as long as the snapshot it shows is the present one, and never longer than a minute, because it says how old things are.</summary>
 public sealed class SnapshotCachePolicy : IOutputCachePolicy
 {
     /// <summary>Name for <c>[OutputCache(PolicyName = …)]</c>.</summary>
@@ -21,7 +21,6 @@ public sealed class SnapshotCachePolicy : IOutputCachePolicy
         context.AllowCacheStorage = cacheable;
         context.AllowLocking = true;
         context.ResponseExpirationTimeSpan = Longest;
-        context.CacheVaryByRules.QueryKeys = "*";
         context.CacheVaryByRules.HeaderNames = "Accept-Encoding";
 
         var snapshots = context.HttpContext.RequestServices.GetRequiredService<EstateSnapshots>();

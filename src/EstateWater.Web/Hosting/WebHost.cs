@@ -28,7 +28,7 @@ public static class WebHost
             ContentRootPath = AppContext.BaseDirectory,
         });
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.UseUrls((options.Demo ? null : options.Urls) ?? ServeOptions.DefaultUrls);
+        builder.WebHost.UseUrls(options.ListenOn);
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         // The key ring lies beside the database, protected by the same file permissions; its warning says only that.
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);

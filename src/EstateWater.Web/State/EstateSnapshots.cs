@@ -3,12 +3,13 @@ namespace EstateWater.Web.State;
 /// <summary>Keeps one snapshot a data version for all pages: made once, shared, made anew when the data or the hour change.</summary>
 /// <param name="build">Makes the snapshot of a version.</param>
 /// <param name="clock">Tells when a snapshot has become old.</param>
-public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSnapshot>> build, TimeProvider clock)
+public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSnapshot>> build, TimeProvider clock) : IDisposable
 {
     /// <summary>A plan looks from its moment: after this long it is made again even when no data came.</summary>
     private static readonly TimeSpan MaxAge = TimeSpan.FromHours(1);
 
     private readonly Lock gate = new();
+    private readonly SemaphoreSlim turn = new(1, 1);
     private readonly List<Action<EstateNews>> subscribers = [];
     private Task<EstateSnapshot>? current;
     private DateTimeOffset startedAt;
@@ -61,6 +62,9 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
         return new Subscription(this, onChanged);
     }
 
+    /// <inheritdoc/>
+    public void Dispose() => turn.Dispose();
+
     /// <summary>How many listen now.</summary>
     public int SubscriberCount
     {
@@ -78,7 +82,26 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
         var next = ++version;
         startedAt = now;
         // Off the caller's thread: planning takes processor time, and the caller may be a circuit.
-        current = Task.Run(() => build(next, CancellationToken.None));
+        current = Task.Run(() => BuildInTurnAsync(next));
+    }
+
+    // One build at a time; of those that wait, only the newest is made, and the others give its answer.
+    private async Task<EstateSnapshot> BuildInTurnAsync(long mine)
+    {
+        await turn.WaitAsync();
+        try
+        {
+            if (mine == Volatile.Read(ref version))
+            {
+                return await build(mine, CancellationToken.None);
+            }
+        }
+        finally
+        {
+            turn.Release();
+        }
+
+        return await GetAsync();
     }
 
     private void Tell(EstateNews news)

@@ -1,3 +1,4 @@
+using EstateWater.Data.Model;
 using EstateWater.Data.Store;
 using EstateWater.Planning;
 using EstateWater.Web.Features.Plan;
@@ -9,6 +10,11 @@ namespace EstateWater.Web.State;
 /// <summary>Reads the estate from the store and plans from it.</summary>
 public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, EstateClock clock)
 {
+    /// <summary>A plan looks from its moment: so long it may serve again when nothing it was made from changed.</summary>
+    private static readonly TimeSpan PlanHolds = TimeSpan.FromHours(1);
+
+    private volatile EstateSnapshot? last;
+
     /// <summary>The snapshot of this moment.</summary>
     /// <param name="version">What to call it.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -27,12 +33,11 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
             return EstateSnapshot.Empty(now, version) with { Contents = contents, Problem = string.Join(" ", gaps.Select(g => g.Message)) };
         }
 
-        var request = PlanRequests.From(contents, now);
-        var fitted = Planner.Fit(request, cancellation);
-        return new EstateSnapshot
+        var (plan, fitted) = PlanOf(contents, now, cancellation);
+        return last = new EstateSnapshot
         {
             Contents = contents,
-            Plan = Planner.Plan(fitted, request, cancellation),
+            Plan = plan,
             Fitted = fitted,
             Version = version,
             Published = await db.PublishedPlans
@@ -42,5 +47,19 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
                 .OrderByDescending(p => p.Id)
                 .FirstOrDefaultAsync(cancellation),
         };
+    }
+
+    private (Plan Plan, FittedEstate Fitted) PlanOf(EstateContents contents, DateTimeOffset now, CancellationToken cancellation)
+    {
+        if (last is { Fitted: { } fittedBefore } before
+            && now - before.Plan.AsOf < PlanHolds
+            && PlanInputs.AreSame(before.Contents, contents, now))
+        {
+            return (before.Plan, fittedBefore);
+        }
+
+        var request = PlanRequests.From(contents, now);
+        var fitted = Planner.Fit(request, cancellation);
+        return (Planner.Plan(fitted, request, cancellation), fitted);
     }
 }

@@ -35,6 +35,15 @@ public sealed record EstateSpec
 
     /// <summary>First day on which vines and soil are simulated; soils are full then.</summary>
     public required DateOnly From { get; init; }
+
+    /// <summary>The tension wanted of a block at a stage; null before budburst and after leaf fall.</summary>
+    public TargetSpec? TargetOf(BlockSpec block, double stage) =>
+        Targets.Where(t => t.Block == block.Code || (t.Block is null && (t.Fruit is null || (t.Fruit == "white") == block.IsWhite)))
+            .OrderByDescending(t => t.Block is not null)
+            .FirstOrDefault(t => t.Measure == block.Measure && stage >= t.FromStage && stage < t.ToStage);
+
+    /// <summary>Flow of a valve while open, as declared. [m³/h]</summary>
+    public double DeclaredFlowM3PerH(string valve) => Blocks.Where(b => b.Valve == valve).Sum(b => b.DeclaredFlowM3PerH);
 }
 
 /// <summary>A station, and how its air differs from the site's.</summary>

@@ -5,7 +5,14 @@ using EstateWater.Simulation.Weather;
 namespace EstateWater.Simulation.Estate;
 
 /// <summary>The true state of a block on a day.</summary>
-public sealed record BlockDay(DateOnly Date, double LeafMpa, double StemMpa, double PredawnMpa, double TranspirationMm, double Stage, double SoilWaterMm)
+/// <param name="Date">The day.</param>
+/// <param name="LeafMpa">A sunlit leaf at solar noon. [MPa]</param>
+/// <param name="StemMpa">The stem at solar noon. [MPa]</param>
+/// <param name="PredawnMpa">Before dawn. [MPa]</param>
+/// <param name="Flows">Where water came from and went.</param>
+/// <param name="Stage">Growth stage, modified Eichhorn–Lorenz number.</param>
+/// <param name="SoilWaterMm">In both zones at the end of the day. [mm]</param>
+public sealed record BlockDay(DateOnly Date, double LeafMpa, double StemMpa, double PredawnMpa, Flows Flows, double Stage, double SoilWaterMm)
 {
     /// <summary>Tension as a chamber would show it. [bar]</summary>
     public double TensionBar(Measure measure) => -10 * measure switch
@@ -14,6 +21,19 @@ public sealed record BlockDay(DateOnly Date, double LeafMpa, double StemMpa, dou
         Measure.Stem => StemMpa,
         _ => PredawnMpa,
     };
+}
+
+/// <summary>A day's water over a block's ground. [mm]</summary>
+public readonly record struct Flows(double RainMm, double DripMm, double TranspirationMm, double EvaporationMm, double DrainageMm)
+{
+    public static Flows operator +(Flows a, Flows b) => new(
+        a.RainMm + b.RainMm,
+        a.DripMm + b.DripMm,
+        a.TranspirationMm + b.TranspirationMm,
+        a.EvaporationMm + b.EvaporationMm,
+        a.DrainageMm + b.DrainageMm);
+
+    public static Flows Add(Flows left, Flows right) => left + right;
 }
 
 /// <summary>A block living through its days, in steps of two hours.</summary>
@@ -58,7 +78,7 @@ public sealed class SimulatedBlock
 
         var noonHour = _site.SolarNoonHour(weather.Date);
         var (predawn, midday) = (Potentials(weather, PredawnSolarHour), default(VineWater));
-        var transpired = 0.0;
+        var flows = default(Flows);
         for (var step = 0; step < dripMm.Count; step++)
         {
             var clockHour = StepHours * step;
@@ -67,12 +87,11 @@ public sealed class SimulatedBlock
                 midday = Potentials(weather, 12);
             }
 
-            Wet(dripMm[step], weather.RainMm / dripMm.Count);
-            transpired += Drink(weather, clockHour + (StepHours / 2) - noonHour + 12);
+            flows += Wet(dripMm[step], weather.RainMm / dripMm.Count) + Dry(weather, clockHour + (StepHours / 2) - noonHour + 12);
         }
 
         Canopy.Grow(weather.TMaxC, weather.TMinC, predawn.LeafMpa, midday.LeafMpa);
-        _days.Add(new BlockDay(weather.Date, midday.LeafMpa, midday.StemMpa, predawn.LeafMpa, transpired, Canopy.Stage, Soil.WaterMm));
+        _days.Add(new BlockDay(weather.Date, midday.LeafMpa, midday.StemMpa, predawn.LeafMpa, flows, Canopy.Stage, Soil.WaterMm));
     }
 
     public SimulatedBlock Clone() => new(this);
@@ -86,24 +105,22 @@ public sealed class SimulatedBlock
             Canopy.LeafArea,
             Spec.Truth.Vine);
 
-    private void Wet(double dripMm, double rainMm)
+    private Flows Wet(double dripMm, double rainMm)
     {
-        Soil.Bulb.Infiltrate((dripMm / Soil.Bulb.AreaShare) + rainMm);
-        Soil.Between.Infiltrate(rainMm);
-        Soil.Bulb.Drain(StepHours);
-        Soil.Between.Drain(StepHours);
+        var bulb = Soil.Bulb.Infiltrate((dripMm / Soil.Bulb.AreaShare) + rainMm) + Soil.Bulb.Drain(StepHours);
+        var between = Soil.Between.Infiltrate(rainMm) + Soil.Between.Drain(StepHours);
         Soil.Exchange(StepHours);
+        return new Flows(rainMm, dripMm, 0, 0, (bulb * Soil.Bulb.AreaShare) + (between * Soil.Between.AreaShare));
     }
 
-    private double Drink(DayWeather weather, double solarHour)
+    private Flows Dry(DayWeather weather, double solarHour)
     {
         var water = Potentials(weather, solarHour);
-        var drunk = water.FlowMmPerH * StepHours;
-        Soil.TakeUp(drunk, Spec.Truth.Vine.RootConductance, water.CollarMpa);
+        var drunk = Soil.TakeUp(water.FlowMmPerH * StepHours, Spec.Truth.Vine.RootConductance, water.CollarMpa);
         var air = DiurnalCourse.At(weather, _site.LatitudeDegrees, solarHour);
-        var evaporation = 0.45 * air.RadiationWPerM2 * 3600 * StepHours / 2.45e6;
-        Soil.Between.Evaporate(evaporation * (1 - Canopy.Shade));
-        Soil.Bulb.Evaporate(0.5 * evaporation);
-        return drunk;
+        var demand = 0.45 * air.RadiationWPerM2 * 3600 * StepHours / 2.45e6;
+        var between = Soil.Between.Evaporate(demand * (1 - Canopy.Shade));
+        var bulb = Soil.Bulb.Evaporate(0.5 * demand);
+        return new Flows(0, 0, drunk, (between * Soil.Between.AreaShare) + (bulb * Soil.Bulb.AreaShare), 0);
     }
 }

@@ -11,15 +11,17 @@ public static class NightSchedule
     public static IReadOnlyList<ValveOpening> Lay(EstateSpec spec, DateOnly first, IReadOnlyList<(string Valve, double Hours)> sets)
     {
         var openings = new List<ValveOpening>();
+        var nights = new List<(string Valve, int Night)>();
         foreach (var source in spec.Sources)
         {
             var used = new double[7, (int)(source.WindowHours / QuarterHour)];
             foreach (var (valve, hours) in sets.Where(s => spec.Valves.Any(v => v.Code == s.Valve && v.Source == source.Code)))
             {
                 var flow = spec.Blocks.Where(b => b.Valve == valve).Sum(b => b.DeclaredFlowM3PerH);
-                var taken = openings.Where(o => o.Valve == valve).Select(o => o.StartedAt.DayOfYear).ToHashSet();
-                if (Place(used, source.MaxFlowM3PerH, flow, hours, n => !taken.Contains(first.AddDays(n).DayOfYear) && !taken.Contains(first.AddDays(n - 1).DayOfYear)) is { } slot)
+                var taken = nights.Where(n => n.Valve == valve).Select(n => n.Night).ToHashSet();
+                if (Place(used, source.MaxFlowM3PerH, flow, hours, n => !taken.Contains(n) && !taken.Contains(n - 1)) is { } slot)
                 {
+                    nights.Add((valve, slot.Night));
                     var hour = source.DailyFrom.ToTimeSpan().TotalHours + (slot.Quarter * QuarterHour);
                     openings.Add(new ValveOpening(valve, spec.Site.At(first.AddDays(slot.Night), hour), hours));
                 }

@@ -42,7 +42,7 @@ public sealed class RuleOfThumb(SimulatedEstate estate, FieldCrew crew)
             return stage is > 15 and < 43 ? 4 : 0;
         }
 
-        if (latest.Count == 0 || TargetOf(block, stage) is not { } target)
+        if (latest.Count == 0 || estate.Spec.TargetOf(block, stage) is not { } target)
         {
             return 0;
         }
@@ -51,9 +51,4 @@ public sealed class RuleOfThumb(SimulatedEstate estate, FieldCrew crew)
         var mean = latest.Where(r => r.TakenAt.Date == last).Average(r => r.TensionBar);
         return FullWeekMm * Math.Clamp(0.25 + (0.6 * (mean - target.FloorBar) / (target.CeilingBar - target.FloorBar)), 0, 1.1);
     }
-
-    private TargetSpec? TargetOf(BlockSpec block, double stage) =>
-        estate.Spec.Targets.Where(t => t.Block == block.Code || (t.Block is null && (t.Fruit is null || (t.Fruit == "white") == block.IsWhite)))
-            .OrderByDescending(t => t.Block is not null)
-            .FirstOrDefault(t => t.Measure == block.Measure && stage >= t.FromStage && stage < t.ToStage);
 }

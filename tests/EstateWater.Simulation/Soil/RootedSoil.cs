@@ -29,25 +29,25 @@ public sealed class RootedSoil(SoilZone bulb, SoilZone between)
         return new SoilSupply(weighted / conductance, conductance);
     }
 
-    /// <summary>Takes what the vines drank, split by the pull on each layer; wetter layers give more.</summary>
+    /// <summary>Takes what the vines drank, split by the pull on each layer; wetter layers give more. Returns what was there to take. [mm]</summary>
     /// <param name="waterMm">Over the block's ground. [mm]</param>
     /// <param name="rootConductance">Of all roots in wet soil. [mm/h/MPa]</param>
     /// <param name="collarMpa">Potential at the base of the trunk. [MPa]</param>
-    public void TakeUp(double waterMm, double rootConductance, double collarMpa)
+    public double TakeUp(double waterMm, double rootConductance, double collarMpa)
     {
         var pulls = RootedLayers()
             .Select(r => (r.Layer, r.Zone, Pull: LayerConductance(r.Layer, r.Share, rootConductance) * Math.Max(0, r.Layer.PotentialMpa - collarMpa)))
             .ToList();
         var total = pulls.Sum(p => p.Pull);
-        if (total <= 0)
+        var taken = 0.0;
+        foreach (var (layer, zone, pull) in pulls.Where(p => p.Pull > 0))
         {
-            return;
+            var from = Math.Min(waterMm * pull / total / zone.AreaShare, 0.2 * layer.WaterMm);
+            layer.WaterMm -= from;
+            taken += from * zone.AreaShare;
         }
 
-        foreach (var (layer, zone, pull) in pulls)
-        {
-            layer.WaterMm -= Math.Min(waterMm * pull / total / zone.AreaShare, 0.2 * layer.WaterMm);
-        }
+        return taken;
     }
 
     /// <summary>Lets water creep sideways from the wetter zone to the drier one.</summary>

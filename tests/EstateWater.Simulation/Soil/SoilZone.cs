@@ -21,8 +21,8 @@ public sealed class SoilZone(double areaShare, IReadOnlyList<SoilLayer> layers)
         }
     }
 
-    /// <summary>Puts water on the surface; what a layer cannot hold goes on down, and out at the bottom.</summary>
-    public void Infiltrate(double waterMm)
+    /// <summary>Puts water on the surface; what a layer cannot hold goes on down. Returns what leaves at the bottom. [mm]</summary>
+    public double Infiltrate(double waterMm)
     {
         foreach (var layer in layers)
         {
@@ -30,10 +30,12 @@ public sealed class SoilZone(double areaShare, IReadOnlyList<SoilLayer> layers)
             layer.WaterMm += Math.Max(0, taken);
             waterMm -= Math.Max(0, taken);
         }
+
+        return waterMm;
     }
 
-    /// <summary>Lets water above field capacity move down, at the conductivity the layer has.</summary>
-    public void Drain(double hours)
+    /// <summary>Lets water above field capacity move down, at the conductivity the layer has. Returns what leaves at the bottom. [mm]</summary>
+    public double Drain(double hours)
     {
         var arriving = 0.0;
         foreach (var layer in layers)
@@ -45,16 +47,20 @@ public sealed class SoilZone(double areaShare, IReadOnlyList<SoilLayer> layers)
             layer.WaterMm -= leaving;
             arriving = leaving;
         }
+
+        return arriving;
     }
 
-    /// <summary>Takes water from the surface layer by evaporation: freely while wet, slower as it dries.</summary>
+    /// <summary>Takes water from the surface layer by evaporation: freely while wet, slower as it dries. Returns what went. [mm]</summary>
     /// <param name="demandMm">What the air would take from a wet surface. [mm]</param>
-    public void Evaporate(double demandMm)
+    public double Evaporate(double demandMm)
     {
         var top = layers[0];
         var dry = top.WaterAt(AirDryMpa);
         var wetness = Math.Clamp((top.WaterMm - dry) / (top.WaterAt(FieldPotentialMpa) - dry), 0, 1);
-        top.WaterMm -= Math.Min(demandMm * wetness * wetness * wetness, top.WaterMm - dry);
+        var gone = Math.Max(0, Math.Min(demandMm * wetness * wetness * wetness, top.WaterMm - dry));
+        top.WaterMm -= gone;
+        return gone;
     }
 
     public SoilZone Clone() => new(areaShare, [.. layers.Select(l => l.Clone())]);

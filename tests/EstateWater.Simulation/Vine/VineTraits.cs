@@ -16,10 +16,10 @@ public sealed record VineTraits
     public double Sharpness { get; init; } = 4;
 
     /// <summary>Conductance of all roots in wet soil. [mm/h/MPa of ground]</summary>
-    public double RootConductance { get; init; } = 1.7;
+    public double RootConductance { get; init; } = 1.2;
 
     /// <summary>Conductance of trunk and shoots. [mm/h/MPa of ground]</summary>
-    public double StemConductance { get; init; } = 2.4;
+    public double StemConductance { get; init; } = 1.6;
 
     /// <summary>Potential lost inside a leaf. [MPa per mm/h through the leaf]</summary>
     public double LeafResistance { get; init; } = 0.95;

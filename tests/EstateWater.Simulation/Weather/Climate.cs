@@ -16,7 +16,7 @@ public sealed record Climate
     public double SummerWindMPerS { get; init; } = 2.2;
 
     /// <summary>Chance that a heat spell starts on a day of high summer.</summary>
-    public double HeatSpellChance { get; init; } = 0.025;
+    public double HeatSpellChance { get; init; } = 0.035;
 
     /// <summary>-1 in mid-winter, 1 in high summer, three weeks after the solstice.</summary>
     public static double Warmth(DateOnly date, bool southern) =>

@@ -31,7 +31,7 @@ public sealed class ForecastOffice(Site site, Climate climate, ulong seed)
     }
 
     /// <summary>Standard deviation of the error of the maximum at a lead. [°C]</summary>
-    public static double ErrorSdC(int leadDays) => Math.Min(4.2, Math.Sqrt((1.3 * 1.3) + (0.42 * leadDays * 0.42 * leadDays)));
+    public static double ErrorSdC(int leadDays) => Math.Min(3.2, Math.Sqrt((1.2 * 1.2) + (0.33 * leadDays * 0.33 * leadDays)));
 
     private List<DayWeather> Perturbed(IReadOnlyList<DayWeather> days, Dice dice, double scale, bool pullToUsual)
     {
@@ -39,7 +39,7 @@ public sealed class ForecastOffice(Site site, Climate climate, ulong seed)
         var result = new List<DayWeather>(days.Count);
         for (var lead = 0; lead < days.Count; lead++)
         {
-            standardError = (0.8 * standardError) + dice.Normal(0, 0.6);
+            standardError = Math.Clamp((0.8 * standardError) + dice.Normal(0, 0.6), -2, 2);
             var day = days[lead];
             var weight = pullToUsual ? 1 / (1 + Math.Pow(lead / 13.0, 4)) : 1;
             var usual = climate.UsualTMaxC(day.Date, site.IsSouthern);

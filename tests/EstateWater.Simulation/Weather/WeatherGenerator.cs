@@ -24,7 +24,7 @@ public sealed class WeatherGenerator(Site site, Climate climate, ulong seed)
             var spellStarts = dice.Chance(climate.HeatSpellChance * Math.Max(0, Climate.Warmth(date, site.IsSouthern)));
             if (spellLeft == 0 && spellStarts)
             {
-                (spellLeft, spellHeat) = (dice.Whole(3, 5), dice.Between(2.5, 5.5));
+                (spellLeft, spellHeat) = (dice.Whole(3, 5), dice.Between(3.5, 7));
             }
 
             var heat = spellLeft > 0 && !wet ? spellHeat : 0;

@@ -13,6 +13,8 @@ public sealed class Browser : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        // A busy machine may take its time over a plan; a page that never answers still fails.
+        Assertions.SetDefaultExpectTimeout(60_000);
         playwright = await Playwright.CreateAsync();
         chromium = await playwright.Chromium.LaunchAsync(new()
         {
@@ -46,7 +48,7 @@ public sealed class Browser : IAsyncLifetime
             HasTouch = phone,
             IsMobile = phone,
         });
-        context.SetDefaultTimeout(30_000);
+        context.SetDefaultTimeout(60_000);
         return await context.NewPageAsync();
     }
 }

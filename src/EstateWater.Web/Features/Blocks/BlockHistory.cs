@@ -8,8 +8,14 @@ namespace EstateWater.Web.Features.Blocks;
 /// <summary>What is known of one block, and what is expected of it.</summary>
 public sealed record BlockHistory
 {
-    /// <summary>A season's first sign of life is looked for this far back. [days]</summary>
+    /// <summary>A season's first growth stage is looked for this far back. [days]</summary>
     private const int LongestSeasonDays = 300;
+
+    /// <summary>Shown where no growth stage tells when the season began. [days]</summary>
+    private const int SeasonWithoutStagesDays = 150;
+
+    /// <summary>Stages fall by more than this only when a new season begins; less is a second look at the same vines.</summary>
+    private const double NewSeasonFall = 10;
 
     /// <summary>The block.</summary>
     public required Block Block { get; init; }
@@ -20,7 +26,7 @@ public sealed record BlockHistory
     /// <summary>The estate's day.</summary>
     public required DateOnly Today { get; init; }
 
-    /// <summary>First day of the season: the earliest growth stage or reading of it.</summary>
+    /// <summary>First day of the season: its first observed growth stage.</summary>
     public required DateOnly SeasonStart { get; init; }
 
     /// <summary>Reading sets of the season, in order of time.</summary>
@@ -44,13 +50,8 @@ public sealed record BlockHistory
             return null;
         }
 
-        var earliest = snapshot.Today.AddDays(-LongestSeasonDays);
-        var stages = snapshot.Contents.Stages
-            .Where(stage => stage.BlockCode == code && stage.Date >= earliest && stage.Date <= snapshot.Today)
-            .OrderBy(stage => stage.Date)
-            .ToList();
-        var sets = SetsOf(snapshot, block);
-        var start = stages.Select(stage => stage.Date).Concat(sets.Select(set => set.Set.Date)).Append(snapshot.Today).Min();
+        var stages = SeasonStages(snapshot, block);
+        var start = SeasonStartOf(snapshot, stages);
         var end = snapshot.Today.AddDays(snapshot.Plan.HorizonDays);
         return new BlockHistory
         {
@@ -58,7 +59,7 @@ public sealed record BlockHistory
             Plan = plan,
             Today = snapshot.Today,
             SeasonStart = start,
-            Sets = sets,
+            Sets = SetsOf(snapshot, block),
             Days = HistoryDays.Of(block, snapshot, start),
             Bands = TargetBands.For(block, plan.Measure, stages, snapshot.Contents.Targets, start, end),
             Planned = [.. snapshot.Plan.Sets.Where(set => set.Valve == block.ValveCode).OrderBy(set => set.Start)],
@@ -66,13 +67,36 @@ public sealed record BlockHistory
     }
 
     /// <summary>The season's reading sets of a block, checked, in order of time.</summary>
-    public static IReadOnlyList<CheckedSet> SetsOf(EstateSnapshot snapshot, Block block) =>
-    [
-        .. ReadingSets
-            .From(snapshot.Contents.ChamberReadings.Where(leaf => leaf.BlockCode == block.Code), snapshot.TimeZone, snapshot.AsOf)
-            .Where(set => set.Date >= snapshot.Today.AddDays(-LongestSeasonDays))
-            .GroupBy(set => set.Measure)
-            .SelectMany(history => ReadingSets.Check(history, block, snapshot.TimeZone))
-            .OrderBy(set => set.Set.Date),
-    ];
+    public static IReadOnlyList<CheckedSet> SetsOf(EstateSnapshot snapshot, Block block)
+    {
+        var start = SeasonStartOf(snapshot, SeasonStages(snapshot, block));
+        return
+        [
+            .. ReadingSets
+                .From(snapshot.Contents.ChamberReadings.Where(leaf => leaf.BlockCode == block.Code), snapshot.TimeZone, snapshot.AsOf)
+                .Where(set => set.Date >= start)
+                .GroupBy(set => set.Measure)
+                .SelectMany(history => ReadingSets.Check(history, block, snapshot.TimeZone))
+                .OrderBy(set => set.Set.Date),
+        ];
+    }
+
+    private static DateOnly SeasonStartOf(EstateSnapshot snapshot, List<StageObservation> stages) =>
+        stages.Count > 0 ? stages[0].Date : snapshot.Today.AddDays(-SeasonWithoutStagesDays);
+
+    /// <summary>The stages seen since the last great fall of the stage number, in date order.</summary>
+    private static List<StageObservation> SeasonStages(EstateSnapshot snapshot, Block block)
+    {
+        var stages = snapshot.Contents.Stages
+            .Where(stage => stage.BlockCode == block.Code && stage.Date <= snapshot.Today && stage.Date >= snapshot.Today.AddDays(-LongestSeasonDays))
+            .OrderBy(stage => stage.Date)
+            .ToList();
+        var first = stages.Count - 1;
+        while (first > 0 && stages[first - 1].ElStage - stages[first].ElStage <= NewSeasonFall)
+        {
+            first--;
+        }
+
+        return stages.Count == 0 ? stages : stages[first..];
+    }
 }

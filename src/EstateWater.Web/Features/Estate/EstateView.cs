@@ -36,7 +36,8 @@ public sealed record EstateView
     public static EstateView From(EstateSnapshot snapshot)
     {
         var rows = BlockRow.From(snapshot);
-        var sets = ReadingSets.From(snapshot.Contents.ChamberReadings, snapshot.TimeZone, snapshot.AsOf);
+        var oldest = snapshot.AsOf.AddDays(-StressLook.RecentDays - Estate.SuddenRises.TrendDays - 1);
+        var sets = ReadingSets.From(snapshot.Contents.ChamberReadings.Where(leaf => leaf.TakenAt >= oldest), snapshot.TimeZone, snapshot.AsOf);
         var stationOf = snapshot.Contents.Blocks.ToDictionary(block => block.Code, block => block.StationCode);
         var allocations = snapshot.Contents.Sources.ToDictionary(source => source.Code, source => source.SeasonAllocationM3);
         return new EstateView

@@ -32,6 +32,9 @@ public static class SuddenRises
     /// <summary>Sets before the latest that make the trend.</summary>
     private const int TrendSets = 3;
 
+    /// <summary>Older sets say nothing of this week's trend, and may be another season's. [days]</summary>
+    public const int TrendDays = 42;
+
     /// <summary>Fewer neighbours than this give no median worth the name; common practice, no published source.</summary>
     private const int FewestNeighbours = 3;
 
@@ -95,12 +98,10 @@ public static class SuddenRises
 
     private static Change? LatestChange(ReadingSet[] history)
     {
-        if (history is not [.., var before, var latest])
-        {
-            return null;
-        }
-
-        return new Change(before, latest, RiseOverTrend(history.SkipLast(1).TakeLast(TrendSets).ToArray(), latest));
+        var recent = history.Where(set => history[^1].Date.DayNumber - set.Date.DayNumber <= TrendDays).ToArray();
+        return recent is [.., var before, var latest]
+            ? new Change(before, latest, RiseOverTrend(recent.SkipLast(1).TakeLast(TrendSets).ToArray(), latest))
+            : null;
     }
 
     /// <summary>How far the latest set lies above the least-squares line through the sets before it; null when there are too few of them or the rise is within the error of such a line.</summary>

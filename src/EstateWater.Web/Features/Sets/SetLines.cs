@@ -12,9 +12,16 @@ public static class SetLines
     public static IReadOnlyList<SetLine> Standing(IEnumerable<PublishedPlan> plans, EstateContents contents)
     {
         var ordered = plans.OrderBy(p => p.PublishedAt).ThenBy(p => p.Id).ToList();
+
+        // What was run stays run when a later plan names the same opening of the valve again.
+        var said = ordered
+            .SelectMany(plan => plan.Sets)
+            .Where(set => set.Confirmation is not null)
+            .GroupBy(set => (set.ValveCode, set.Start))
+            .ToDictionary(same => same.Key, same => same.First().Confirmation);
         return ordered
             .SelectMany((plan, i) => plan.Sets.Where(s => i == ordered.Count - 1 || s.Start < ordered[i + 1].PublishedAt))
-            .Select(set => Line(set, contents))
+            .Select(set => Line(set, set.Confirmation ?? said.GetValueOrDefault((set.ValveCode, set.Start)), contents))
             .OrderBy(line => line.Start)
             .ThenBy(line => line.Valve, StringComparer.Ordinal)
             .ToList();
@@ -30,7 +37,7 @@ public static class SetLines
             .ToList();
     }
 
-    private static SetLine Line(PublishedSet set, EstateContents contents)
+    private static SetLine Line(PublishedSet set, SetConfirmation? confirmation, EstateContents contents)
     {
         var zone = TimeZoneInfo.FindSystemTimeZoneById(contents.Estate.TimeZone);
         var start = TimeZoneInfo.ConvertTime(set.Start, zone);
@@ -49,7 +56,7 @@ public static class SetLines
             Hours = set.Hours,
             FlowM3PerH = set.FlowM3PerH,
             Night = DateOnly.FromDateTime(start.DateTime - opens.ToTimeSpan()),
-            Confirmed = set.Confirmation is { } said
+            Confirmed = confirmation is { } said
                 ? new ConfirmedHours(said.Hours, said.MeterM3, said.ConfirmedBy, said.Note, TimeZoneInfo.ConvertTime(said.EnteredAt, zone))
                 : null,
         };

@@ -47,6 +47,13 @@ public sealed class SuddenRisesTests
         Assert.Empty(Find(Estate(("A", [9, 9, 13]))));
 
     [Fact]
+    public void Sets_of_another_season_make_no_trend()
+    {
+        var sets = Estate(("A", [9, 9, 9, 13]));
+        Assert.Empty(Find(sets.Select(set => set.BlockCode == "A" && set.Date < Today.AddDays(-15) ? set with { Date = set.Date.AddDays(-200) } : set)));
+    }
+
+    [Fact]
     public void Without_neighbours_on_the_same_station_nothing_is_said() =>
         Assert.Empty(SuddenRises.Find(
             Estate(("A", [9, 9, 9, 13])), Stations("other"), Today));

@@ -24,6 +24,23 @@ public sealed class SetLinesTests
     }
 
     [Fact]
+    public void What_was_run_stays_run_when_a_later_plan_names_the_same_set_again()
+    {
+        var first = Plan(1, Morning, (1, "V01", 23));
+        first.Sets[0].Confirmation = new SetConfirmation
+        {
+            EntryId = Guid.NewGuid(),
+            SetId = 1,
+            Hours = 3.5,
+            ConfirmedBy = "Ben",
+            EnteredAt = Morning,
+            ReceivedAt = Morning,
+        };
+        var lines = SetLines.Standing([first, Plan(2, Morning.AddHours(1), (2, "V01", 23), (3, "V02", 23))], SampleEstate.Contents);
+        Assert.Equal([(2, 3.5), (3, null)], lines.Select(l => (l.SetId, l.Confirmed?.Hours)));
+    }
+
+    [Fact]
     public void A_line_is_in_estate_time_with_blocks_and_night()
     {
         var line = Assert.Single(SetLines.Standing([Plan(1, Morning, (1, "V01", 23))], SampleEstate.Contents));

@@ -53,6 +53,35 @@ public sealed class EstateSnapshotsTests
     }
 
     [Fact]
+    public async Task Changes_that_come_while_one_is_made_are_made_together()
+    {
+        var gate = new TaskCompletionSource();
+        var snapshots = new EstateSnapshots(
+            async (version, _) =>
+            {
+                Interlocked.Increment(ref built);
+                await gate.Task;
+                return EstateSnapshot.Empty(clock.GetUtcNow(), version);
+            },
+            clock);
+        var first = snapshots.GetAsync(Cancellation);
+        while (Volatile.Read(ref built) == 0)
+        {
+            await Task.Yield();
+        }
+
+        for (var change = 0; change < 20; change++)
+        {
+            snapshots.Invalidate();
+        }
+
+        gate.SetResult();
+        Assert.Equal(21, (await snapshots.GetAsync(Cancellation)).Version);
+        Assert.Equal(1, (await first).Version);
+        Assert.Equal(2, built);
+    }
+
+    [Fact]
     public void Who_leaves_is_forgotten()
     {
         var snapshots = Snapshots();

@@ -59,7 +59,7 @@ public sealed class SetTimelineTests
 
     [Fact]
     public void Bars_of_one_lane_never_overlap() =>
-        Gen.Select(Gen.Int[0, 13], Gen.Int[1, 8]).Array[0, 30].Sample(times =>
+        Gen.Select(Gen.Int[0, 13], Gen.Int[1, 8]).Array[1, 30].Sample(times =>
         {
             var sets = times
                 .Select((t, i) => Samples.Set($"V{i}", 22, 20, Math.Min(t.Item2, 14 - t.Item1)) is var set

@@ -3,6 +3,7 @@ using EstateWater.Data.Store;
 using EstateWater.Tests.Web.Sets;
 using EstateWater.Web.Features.Week;
 using EstateWater.Web.State;
+using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
@@ -21,6 +22,7 @@ public sealed class WeekDeskTests : BunitContext, IAsyncLifetime
         estate.AddTo(Services);
         Services.AddMudServices();
         JSInterop.Mode = JSRuntimeMode.Loose;
+        SetRendererInfo(new RendererInfo("Server", isInteractive: true));
     }
 
     protected override async ValueTask DisposeAsyncCore()

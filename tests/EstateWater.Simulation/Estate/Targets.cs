@@ -1,9 +1,7 @@
-using EstateWater.Simulation.Estate;
-
-namespace EstateWater.Simulation.Demo;
+namespace EstateWater.Simulation.Estate;
 
 /// <summary>Tension wanted by stage: by fruit for blocks read by leaf, by block for those read otherwise.</summary>
-internal static class DemoTargets
+public static class Targets
 {
     private static readonly double[] Stages = [4, 27, 35, 38, 47];
 

@@ -1,0 +1,30 @@
+using EstateWater.Data.Model;
+
+namespace EstateWater.Web.State;
+
+/// <summary>Tells whether a plan that was made still holds for what is known now.</summary>
+public static class PlanInputs
+{
+    /// <summary>
+    /// Whether two states of an estate give the same plan at a moment. Publishing a plan, or confirming a set that lies
+    /// ahead of the moment, changes nothing a plan is made from; learning every block anew would take seconds for nothing.
+    /// </summary>
+    public static bool AreSame(EstateContents one, EstateContents other, DateTimeOffset asOf) =>
+        one.Estate == other.Estate
+        && one.Stations.SequenceEqual(other.Stations)
+        && one.Sources.SequenceEqual(other.Sources)
+        && one.Valves.SequenceEqual(other.Valves)
+        && one.Blocks.SequenceEqual(other.Blocks)
+        && one.Stages.SequenceEqual(other.Stages)
+        && one.Targets.SequenceEqual(other.Targets)
+        && one.Weather.SequenceEqual(other.Weather)
+        && one.Forecasts.SequenceEqual(other.Forecasts)
+        && one.ChamberReadings.SequenceEqual(other.ChamberReadings)
+        && one.SoilMoistures.SequenceEqual(other.SoilMoistures)
+        && one.ProbeCalibrations.SequenceEqual(other.ProbeCalibrations)
+        && one.CanopyVisits.SequenceEqual(other.CanopyVisits)
+        && Until(one, asOf).SequenceEqual(Until(other, asOf));
+
+    private static IEnumerable<AppliedWater> Until(EstateContents contents, DateTimeOffset asOf) =>
+        contents.AppliedWaters.Where(a => a.StartedAt <= asOf);
+}

@@ -1,0 +1,51 @@
+using System.Globalization;
+
+namespace EstateWater.Benchmarks.ClosedLoop;
+
+/// <summary>
+/// Runs whole seasons of simulated estates under the planner and its rivals, and says how they went.
+/// Seeds 101–199 are for looking at while working; <see cref="HeldBackSeeds"/> are for the final word: no code is tuned on them.
+/// </summary>
+internal static class ClosedLoopCommand
+{
+    public const string HeldBackSeeds = "901-908";
+
+    public static int Run(string seeds)
+    {
+        var ends = seeds.Split('-').Select(s => ulong.Parse(s, CultureInfo.InvariantCulture)).ToList();
+        var totals = new Dictionary<string, SeasonScore>();
+        var outlooks = new Dictionary<int, OutlookScore>();
+        for (var seed = ends[0]; seed <= ends[^1]; seed++)
+        {
+            var planner = new PlannerDecider();
+            foreach (var decider in new IDecider[] { new CalendarRule(), new ThresholdRule(), new PerfectKnowledge(), planner })
+            {
+                var estate = SeasonRun.Live(seed, decider);
+                var score = SeasonScore.Of(estate);
+                totals[decider.Name] = totals.TryGetValue(decider.Name, out var sum) ? sum + score : score;
+                Console.WriteLine($"seed {seed} {Line(decider.Name, score)}");
+                foreach (var lead in decider == planner ? PlannerDecider.Leads : [])
+                {
+                    var one = OutlookScore.Of(lead, planner.Expectations, estate);
+                    outlooks[lead] = outlooks.TryGetValue(lead, out var before) ? before + one : one;
+                }
+            }
+        }
+
+        Console.WriteLine();
+        foreach (var (name, score) in totals)
+        {
+            Console.WriteLine($"all seeds {Line(name, score)}");
+        }
+
+        foreach (var outlook in outlooks.Values)
+        {
+            Console.WriteLine(outlook);
+        }
+
+        return 0;
+    }
+
+    private static string Line(string name, SeasonScore s) => FormattableString.Invariant(
+        $"{name,-10} over ceiling in heat {s.OverInHeat,4} of {s.HeatDays,4} block-days, over ceiling {s.Over,4} of {s.Days}, watered under floor {s.Under,4}, water {s.WaterM3,7:0} m³");
+}

@@ -1,0 +1,59 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>What a machine can check of access and of our promises to a phone in the sun.</summary>
+[Collection("journeys")]
+public sealed class AccessibilityTests(RunningHost host, Browser browser)
+{
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/week")]
+    [InlineData("/sets")]
+    [InlineData("block")]
+    public async Task Pages_have_no_serious_barrier_and_run_no_foreign_script(string page)
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        var blocked = new List<string>();
+        desk.Console += (_, message) => { if (message.Text.Contains("Content Security Policy", StringComparison.Ordinal)) { blocked.Add(message.Text); } };
+        await PublishAsync();
+        await desk.GotoAsync(page == "block" ? await FirstBlockAsync(desk) : page);
+        await desk.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        var found = await desk.RunAxe();
+        Assert.Empty(found.Violations
+            .Where(v => v.Impact is "serious" or "critical")
+            .Select(v => $"{v.Impact} {v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}"));
+        Assert.Empty(blocked);
+    }
+
+    [Fact]
+    public async Task On_the_phone_targets_are_large_and_nothing_is_wider_than_the_screen()
+    {
+        await PublishAsync();
+        var phone = await SetsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        var small = await phone.Page.EvaluateAsync<string[]>("""
+            [...document.querySelectorAll('a, button, input, summary')]
+                .map(e => [e, e.getBoundingClientRect()])
+                .filter(([e, box]) => box.height > 0 && (box.height < 44 || box.width < 44))
+                .map(([e, box]) => `${e.outerHTML.slice(0, 80)} ${box.width}x${box.height}`)
+            """);
+        Assert.Empty(small);
+        Assert.InRange(await phone.Page.EvaluateAsync<double>("document.querySelector('.set-confirm').getBoundingClientRect().height"), 56, 80);
+        Assert.InRange(await phone.Page.EvaluateAsync<double>("Math.min(...[...document.querySelectorAll('main *')].map(e => parseFloat(getComputedStyle(e).fontSize)))"), 18, 40);
+        Assert.Equal(390, await phone.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+    }
+
+    private static async Task<string> FirstBlockAsync(IPage page)
+    {
+        await page.GotoAsync("/");
+        return (await page.Locator("[data-map] a").First.GetAttributeAsync("href"))!;
+    }
+
+    private async Task PublishAsync()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await (await WeekDesk.OpenAsync(desk)).PublishAsync("Ana", "Go slowly.");
+        await desk.Context.CloseAsync();
+    }
+}

@@ -1,0 +1,103 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>What the people of an estate do in a week, in a real browser against the real program.</summary>
+[Collection("journeys")]
+public sealed class JourneyTests(RunningHost host, Browser browser)
+{
+    [Fact]
+    public async Task A_block_is_opened_from_the_map_with_the_keyboard_alone()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await desk.GotoAsync("/");
+        await TabToAsync(desk, "[data-map] a");
+        var first = await desk.EvaluateAsync<string>("document.activeElement.dataset.block");
+
+        // From the first block at least one arrow leads on.
+        foreach (var key in new[] { "ArrowRight", "ArrowLeft", "ArrowUp", "ArrowDown" })
+        {
+            await desk.Keyboard.PressAsync(key);
+        }
+
+        var block = await desk.EvaluateAsync<string>("document.activeElement.dataset.block");
+        Assert.False(string.IsNullOrEmpty(first));
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk).ToHaveURLAsync(new Regex($"/blocks/{Regex.Escape(block)}$"));
+        await Expect(desk.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync(block);
+    }
+
+    [Fact]
+    public async Task A_week_is_changed_published_run_and_confirmed()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        var week = await WeekDesk.OpenAsync(desk);
+        var before = await week.SetsCaptionAsync();
+        var block = await week.ChangeFirstHoursAsync(hours => hours + 0.5);
+        await Expect(desk.GetByRole(AriaRole.Button, new() { Name = $"Undo the hours of {block}" })).ToBeEnabledAsync();
+        await Expect(desk.Locator("table.sets caption")).Not.ToHaveTextAsync(before);
+        await week.PublishAsync("Ana", "Filters first.");
+        await Expect(desk.Locator("#tonight ~ p")).ToContainTextAsync(new Regex("^0 of \\d+ sets? confirmed"));
+        await desk.EvaluateAsync("window.stillThis = true");
+
+        var phone = await SetsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await Expect(phone.Page.Locator(".plan-note")).ToHaveTextAsync("Filters first.");
+        var valve = await phone.ConfirmFirstAsync("Ben", "3,5", "90.5");
+        await Expect(phone.State(valve)).ToHaveTextAsync(new Regex("^Sent \\d\\d:\\d\\d · 3.5 h$"));
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^Nothing waits to be sent · last sent \\d\\d:\\d\\d$"));
+
+        // The manager's page hears of it by itself.
+        await Expect(desk.Locator("table.tonight")).ToContainTextAsync("3.5 h, meter 90.5 m³ (Ben");
+        Assert.True(await desk.EvaluateAsync<bool>("window.stillThis === true"));
+        await phone.Page.ReloadAsync();
+        await Expect(phone.State(valve)).ToContainTextAsync("Confirmed: 3.5 h");
+    }
+
+    [Fact]
+    public async Task Hours_change_by_arrow_keys_and_a_mistake_is_named()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        var week = await WeekDesk.OpenAsync(desk);
+        var field = week.FirstHours;
+        await field.FillAsync("plenty");
+        await field.PressAsync("Tab");
+        await Expect(desk.GetByRole(AriaRole.Alert)).ToHaveTextAsync("Hours must be between 0 and 240, like 6.5");
+        await Expect(field).ToHaveValueAsync("plenty");
+        await field.FillAsync("2");
+        await field.PressAsync("ArrowUp");
+        await Expect(field).ToHaveValueAsync("2.25");
+        await Expect(week.Computing).ToBeEmptyAsync();
+        await desk.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Undo the hours") }).ClickAsync();
+        await Expect(week.Computing).ToBeEmptyAsync();
+        await Expect(field).Not.ToHaveValueAsync("2.25");
+    }
+
+    [Fact]
+    public async Task A_bar_of_the_board_leads_to_its_row_by_keyboard()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await WeekDesk.OpenAsync(desk);
+        var bar = desk.Locator(".bars a").First;
+        var row = (await bar.GetAttributeAsync("href"))!.Split('#')[1];
+        await bar.FocusAsync();
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.Locator($"tr[id='{row}']")).ToBeInViewportAsync();
+        Assert.Equal(row, await desk.EvaluateAsync<string>("document.querySelector('tr:target').id"));
+    }
+
+    private static async Task TabToAsync(IPage page, string selector)
+    {
+        for (var i = 0; i < 60; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            if (await page.EvaluateAsync<bool>("selector => document.activeElement.matches(selector)", selector))
+            {
+                return;
+            }
+        }
+
+        Assert.Fail($"60 presses of Tab never reached {selector}.");
+    }
+}

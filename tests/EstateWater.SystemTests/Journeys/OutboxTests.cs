@@ -1,0 +1,140 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>Entries made without signal, or against a server that misbehaves, are kept and arrive once.</summary>
+[Collection("journeys")]
+public sealed partial class OutboxTests(RunningHost host, Browser browser) : IAsyncLifetime
+{
+    private SetsPhone phone = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await (await WeekDesk.OpenAsync(desk)).PublishAsync("Ana", "Go slowly.");
+        await desk.Context.CloseAsync();
+        phone = await SetsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.KeptAsync();
+    }
+
+    public async ValueTask DisposeAsync() => await phone.Page.Context.CloseAsync();
+
+    [Fact]
+    public async Task Without_signal_an_entry_is_kept_through_a_reload_and_sent_once()
+    {
+        var posts = CountPosts();
+        await phone.Page.Context.SetOfflineAsync(true);
+        var set = await phone.ConfirmFirstAsync("Ben", "4", "");
+        await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^1 entry waiting"));
+
+        await phone.Page.ReloadAsync();
+        await phone.ReadyAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
+        await Expect(phone.Page.Locator("#kept-line")).ToContainTextAsync("No signal: this list was kept on this phone");
+
+        posts.Clear();
+        await phone.Page.Context.SetOfflineAsync(false);
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent"));
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^Nothing waits to be sent"));
+        Assert.Equal([201], posts);
+        await phone.Page.ReloadAsync();
+        await Expect(phone.State(set)).ToContainTextAsync("Confirmed: 4 h");
+    }
+
+    [Theory]
+    [InlineData("text/html", "<html>Please sign in</html>")]
+    [InlineData("application/json", """{ "ok": true }""")]
+    public async Task A_page_that_answers_200_in_place_of_the_server_clears_nothing(string type, string body)
+    {
+        await phone.Page.RouteAsync("**/api/confirmations", route => route.FulfillAsync(new()
+        {
+            Status = 200,
+            ContentType = type,
+            Body = body,
+        }));
+        var answered = phone.Page.WaitForResponseAsync("**/api/confirmations");
+        var set = await phone.ConfirmFirstAsync("Ben", "2", "");
+        await answered;
+
+        // The answer is there; half a second is ample for a script that would take it for a receipt.
+        await phone.Page.WaitForTimeoutAsync(500);
+        await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^1 entry waiting"));
+        await phone.Page.UnrouteAsync("**/api/confirmations");
+        await phone.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent"));
+    }
+
+    [Fact]
+    public async Task A_lost_answer_is_asked_for_again_and_stored_once()
+    {
+        await phone.Page.RouteAsync("**/api/confirmations", async route =>
+        {
+            await route.FetchAsync();
+            await route.AbortAsync();
+        });
+        var set = await phone.ConfirmFirstAsync("Ben", "2,5", "");
+        await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
+        await phone.Page.UnrouteAsync("**/api/confirmations");
+        var posts = CountPosts();
+        await phone.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent"));
+
+        // 200, not 201: it was stored the first time.
+        Assert.Equal([200], posts);
+    }
+
+    [Fact]
+    public async Task A_set_that_someone_else_confirmed_is_refused_with_the_reason()
+    {
+        var other = await SetsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        var set = await other.ConfirmFirstAsync("Cem", "5", "");
+        await Expect(other.State(set)).ToHaveTextAsync(new Regex("^Sent"));
+        await other.Page.Context.CloseAsync();
+        Assert.Equal(set, await phone.ConfirmFirstAsync("Ben", "4", ""));
+        await Expect(phone.State(set)).ToHaveTextAsync("Not taken: Cem confirmed this set already. Tell the manager if your figures differ.");
+    }
+
+    [Fact]
+    public async Task A_set_that_could_not_run_needs_a_reason()
+    {
+        var form = phone.Page.Locator("form[data-set]:visible").First;
+        var set = (await form.GetAttributeAsync("data-set"))!;
+        form = phone.Page.Locator($"form[data-set='{set}']");
+        await phone.Page.GetByLabel("Your name").FillAsync("Ben");
+        await form.GetByText("Could not run it").ClickAsync();
+        var save = form.GetByRole(AriaRole.Button, new() { NameRegex = new("could not run") });
+        await save.ClickAsync();
+        await Expect(form.GetByText("Say why in a few words")).ToBeVisibleAsync();
+        await form.GetByLabel("Why").FillAsync("Leak at the filter");
+        await save.ClickAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent .* could not run: Leak at the filter$"));
+    }
+
+    [Fact]
+    public async Task Impossible_hours_are_named_by_the_field_and_nothing_is_kept()
+    {
+        var set = await phone.ConfirmFirstAsync("Ben", "25", "");
+        await Expect(phone.Page.Locator($"#hours-error-{set}")).ToHaveTextAsync("Hours must be between 0 and 24, like 6.5");
+        await Expect(phone.OutboxLine).ToHaveTextAsync("Nothing waits to be sent");
+    }
+
+    private List<int> CountPosts()
+    {
+        var statuses = new List<int>();
+        phone.Page.Response += (_, response) =>
+        {
+            if (response.Url.EndsWith("/api/confirmations", StringComparison.Ordinal))
+            {
+                statuses.Add(response.Status);
+            }
+        };
+        return statuses;
+    }
+
+    [GeneratedRegex(@"^Saved on this phone \d\d:\d\d")]
+    private static partial Regex SavedRegex();
+}

@@ -1,0 +1,61 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>The irrigator's page on a phone, its script running.</summary>
+internal sealed class SetsPhone(IPage page)
+{
+    public IPage Page => page;
+
+    public ILocator OutboxLine => page.Locator("#outbox-line");
+
+    public static async Task<SetsPhone> OpenAsync(IPage page)
+    {
+        await page.GotoAsync("/sets");
+        var phone = new SetsPhone(page);
+        await phone.ReadyAsync();
+        return phone;
+    }
+
+    public Task ReadyAsync() => Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
+
+    /// <summary>Waits until the page, its style and its script are kept for use without signal.</summary>
+    /// <remarks>Polled here: the pages' own policy forbids the evaluation that waiting in the page would need.</remarks>
+    public async Task KeptAsync()
+    {
+        for (var tries = 0; tries < 100; tries++)
+        {
+            if (await page.EvaluateAsync<bool>("""
+                async () => {
+                    const kept = await caches.open('estate-water-sets-1');
+                    const parts = await Promise.all(['/sets', '/sets/sets.css', '/sets/page.js', '/sets/outbox.js'].map(p => kept.match(p)));
+                    return navigator.serviceWorker.controller !== null && parts.every(Boolean);
+                }
+                """))
+            {
+                return;
+            }
+
+            await page.WaitForTimeoutAsync(100);
+        }
+
+        Assert.Fail("The page was not kept within 10 s.");
+    }
+
+    /// <summary>The state of a set, found by its number.</summary>
+    public ILocator State(string set) => page.Locator($"#state-{set}");
+
+    /// <summary>Confirms the first set that waits for it; gives its number.</summary>
+    public async Task<string> ConfirmFirstAsync(string who, string hours, string meter)
+    {
+        var form = page.Locator("form[data-set]:visible").First;
+        var set = (await form.GetAttributeAsync("data-set"))!;
+        await page.GetByLabel("Your name").FillAsync(who);
+        form = page.Locator($"form[data-set='{set}']");
+        await form.GetByLabel("Hours run").FillAsync(hours);
+        await form.GetByLabel("Meter").FillAsync(meter);
+        await form.GetByRole(AriaRole.Button, new() { NameRegex = new("^Confirm") }).ClickAsync();
+        return set;
+    }
+}

@@ -1,0 +1,48 @@
+using System.Globalization;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>The manager's week page, open and live.</summary>
+internal sealed class WeekDesk(IPage page)
+{
+    public ILocator FirstHours => page.Locator("table.block-hours input").First;
+
+    /// <summary>Says something while a plan is being computed.</summary>
+    public ILocator Computing => page.Locator(".desk-status");
+
+    public static async Task<WeekDesk> OpenAsync(IPage page)
+    {
+        await page.GotoAsync("/week");
+
+        // The prerendered page is replaced when the circuit is up; only then do events count.
+        await Expect(page.Locator(".desk-bar")).ToHaveAttributeAsync("data-live", "true");
+        return new WeekDesk(page);
+    }
+
+    public Task<string> SetsCaptionAsync() => page.Locator("table.sets caption").InnerTextAsync();
+
+    /// <summary>Changes the most urgent block's hours and waits for the plan; gives the block.</summary>
+    public async Task<string> ChangeFirstHoursAsync(Func<double, double> change)
+    {
+        var block = (await FirstHours.GetAttributeAsync("id"))!["hours-".Length..];
+        var field = page.Locator($"[id='hours-{block}']");
+        var hours = change(double.Parse(await field.InputValueAsync(), CultureInfo.InvariantCulture)).ToString(CultureInfo.InvariantCulture);
+        await field.FillAsync(hours);
+        await field.PressAsync("Enter");
+        await Expect(page.Locator("tr.by-hand")).ToContainTextAsync(block);
+        await Expect(Computing).ToBeEmptyAsync();
+        return block;
+    }
+
+    public async Task PublishAsync(string by, string note)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "Review and publish" }).ClickAsync();
+        var dialog = page.GetByRole(AriaRole.Dialog);
+        await dialog.GetByLabel("Your name").FillAsync(by);
+        await dialog.GetByLabel("Note to the irrigators").FillAsync(note);
+        await dialog.GetByRole(AriaRole.Button, new() { NameRegex = new("^Publish") }).ClickAsync();
+        await Expect(page.GetByText("Published. The irrigators see these sets now.")).ToBeVisibleAsync();
+    }
+}
