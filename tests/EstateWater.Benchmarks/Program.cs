@@ -1,15 +1,40 @@
+using System.CommandLine;
 using EstateWater.Benchmarks;
 using EstateWater.Benchmarks.ClosedLoop;
 
-switch (args)
+string[] names = ["plan", "page", "circuit", "season-balance", "closed-loop", "all"];
+var name = new Argument<string>("name") { Description = $"What to measure: {string.Join(", ", names)}." };
+name.AcceptOnlyFromAmong(names);
+var data = new Option<string>("--data") { Description = "The estate folder to measure with; the demo estate when not given.", DefaultValueFactory = _ => Checkout.Seed };
+var asOf = new Option<string>("--as-of") { Description = "The instant to plan from; the demo's when not given.", DefaultValueFactory = _ => Checkout.DemoInstant };
+var seeds = new Option<string>("--seeds") { Description = "Seeds of the closed loop; the held-back ones when not given.", DefaultValueFactory = _ => ClosedLoopCommand.HeldBackSeeds };
+var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds };
+root.SetAction(async (parsed, cancellation) =>
 {
-    case ["season-balance"]:
-        return SeasonBalanceBenchmark.Run();
-    case ["closed-loop"]:
-        return ClosedLoopCommand.Run(ClosedLoopCommand.HeldBackSeeds);
-    case ["closed-loop", "--seeds", var seeds]:
-        return ClosedLoopCommand.Run(seeds);
-    default:
-        Console.WriteLine("no benchmark named; there is: season-balance, closed-loop [--seeds 101-108]");
-        return 1;
-}
+    var (wanted, folder, instant) = (parsed.GetRequiredValue(name), Path.GetFullPath(parsed.GetRequiredValue(data)), parsed.GetRequiredValue(asOf));
+    if (wanted is "closed-loop")
+    {
+        return ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds));
+    }
+
+    var met = true;
+    if (wanted is "season-balance" or "all")
+    {
+        met &= SeasonBalanceBenchmark.Run() == 0;
+    }
+
+    if (wanted is "plan" or "all")
+    {
+        met &= await PlanBenchmark.RunAsync(folder, instant, cancellation);
+    }
+
+    if (wanted is "page" or "circuit" or "all")
+    {
+        await using var served = await ServedEstate.StartAsync(folder, instant, cancellation);
+        met &= wanted is "circuit" || await PageBenchmark.RunAsync(served, cancellation);
+        met &= wanted is "page" || await OpenPageBenchmark.RunAsync(served, cancellation);
+    }
+
+    return met ? 0 : 1;
+});
+return await root.Parse(args).InvokeAsync();
