@@ -18,7 +18,7 @@ internal static class OpenPageBenchmark
         await using var browser = await playwright.Chromium.LaunchAsync(new()
         {
             ExecutablePath = "/usr/bin/chromium",
-            Args = ["--no-sandbox", "--disable-dev-shm-usage"],
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
         });
         var estate = await MeasureAsync("estate page", OpenEstateAsync, Tabs, Repetitions);
         var week = await MeasureAsync("page of the week, which is interactive", OpenWeekAsync, WeekTabs, WeekRepetitions);
