@@ -5,7 +5,7 @@ namespace EstateWater.SystemTests.Journeys;
 
 /// <summary>What a machine can check of access and of our promises to a phone in the sun.</summary>
 [Collection("journeys")]
-public sealed class AccessibilityTests(RunningHost host, Browser browser)
+public sealed class AccessibilityTests(RunningHost host, Browser browser) : IClassFixture<RunningHost>
 {
     [Theory]
     [InlineData("/")]

@@ -6,7 +6,7 @@ namespace EstateWater.SystemTests.Journeys;
 
 /// <summary>What the people of an estate do in a week, in a real browser against the real program.</summary>
 [Collection("journeys")]
-public sealed class JourneyTests(RunningHost host, Browser browser)
+public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixture<RunningHost>
 {
     [Fact]
     public async Task A_block_is_opened_from_the_map_with_the_keyboard_alone()

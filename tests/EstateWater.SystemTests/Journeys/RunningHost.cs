@@ -1,13 +1,10 @@
 using System.Diagnostics;
 using System.Text;
 using System.Text.RegularExpressions;
-using EstateWater.SystemTests.Journeys;
-
-[assembly: AssemblyFixture(typeof(RunningHost))]
 
 namespace EstateWater.SystemTests.Journeys;
 
-/// <summary>The real program in its own process, serving the demo estate from a new database on a free port.</summary>
+/// <summary>The real program in its own process, serving the demo estate from a new database on a free port: one a test class, so that none finds what another confirmed.</summary>
 public sealed partial class RunningHost : IAsyncLifetime
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);

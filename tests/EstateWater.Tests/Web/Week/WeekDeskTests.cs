@@ -79,7 +79,7 @@ public sealed class WeekDeskTests : BunitContext, IAsyncLifetime
     {
         var desk = Desk();
         desk.Find("#hours-B01").Change("lots");
-        Assert.Equal("Hours must be between 0 and 240, like 6.5", desk.Find("#hours-B01-error").TextContent);
+        Assert.Equal("Hours must be between 0 and 240, like 6.5", desk.WaitForElement("#hours-B01-error").TextContent);
         Assert.Equal("4", desk.Find("#hours-B02").GetAttribute("value"));
     }
 
