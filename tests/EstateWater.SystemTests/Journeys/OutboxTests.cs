@@ -71,12 +71,15 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     [Fact]
     public async Task A_lost_answer_is_asked_for_again_and_stored_once()
     {
+        var lost = new TaskCompletionSource<int>(TaskCreationOptions.RunContinuationsAsynchronously);
         await phone.Page.RouteAsync("**/api/confirmations", async route =>
         {
-            await route.FetchAsync();
+            var answer = await route.FetchAsync();
             await route.AbortAsync();
+            lost.TrySetResult(answer.Status);
         });
         var set = await phone.ConfirmFirstAsync("Ben", "2,5", "");
+        Assert.Equal(201, await lost.Task.WaitAsync(TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken));
         await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
 
         // Counted before the way is free again: the phone may try by itself at any moment.
