@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using EstateWater.Web.Hosting;
 using EstateWater.Web.State;
+using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 
@@ -75,7 +76,16 @@ public static class ServeCommand
         }
 
         await using var app = WebHost.Build(options);
-        await app.StartAsync(cancellation);
+        try
+        {
+            await app.StartAsync(cancellation);
+        }
+        catch (IOException failure) when (failure.InnerException is AddressInUseException)
+        {
+            await Console.Error.WriteLineAsync($"{failure.Message.TrimEnd('.')}. Stop the other program, or name another address with --urls, for example --urls http://127.0.0.1:5081.");
+            return ExitCodes.BadInput;
+        }
+
         // The first plan is made while the browser opens, not while it waits.
         _ = app.Services.GetRequiredService<EstateSnapshots>().GetAsync(cancellation);
         var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
