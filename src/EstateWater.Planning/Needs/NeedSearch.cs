@@ -69,13 +69,15 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
     private ValveNeed Need(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quarters, List<double> spared, bool byHand)
     {
         var pieces = (quarters.Sum() + ValveNeed.PieceQuarters - 1) / ValveNeed.PieceQuarters;
+
+        // Joining short sets may have added to what was searched; such hours are worth what the last one was.
         return new ValveNeed
         {
             Valve = valve,
             Courses = courses,
             QuartersByNight = quarters,
             NightShare = NightShares(courses, quarters),
-            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Coarse(Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), 2)).Take(pieces)])),
+            WorthByPiece = byHand ? [.. Enumerable.Repeat(WorthByHand, pieces)] : Coarse(Falling([.. spared.Concat(Enumerable.Repeat(spared.LastOrDefault(), pieces)).Take(pieces)])),
             ByHand = byHand,
         };
     }

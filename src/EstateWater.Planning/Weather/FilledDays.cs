@@ -6,11 +6,18 @@ namespace EstateWater.Planning.Weather;
 internal static class FilledDays
 {
     /// <summary>
-    /// Measured days from the first one at or after <paramref name="from"/> to the day before <paramref name="until"/>.
-    /// A day that was not measured takes the forecast that was last issued for it, else the same day of the year before
-    /// it that has one, else the measured day nearest to it.
+    /// The present season: from the first day measured at or after <paramref name="from"/> to the day before
+    /// <paramref name="today"/>; empty when none was. A day that was not measured takes the forecast that was last issued
+    /// for it, else the same day of the last year that has one, else the measured day nearest to it.
     /// </summary>
-    public static IReadOnlyList<DailyWeather> Between(IReadOnlyList<DailyWeather> measured, IReadOnlyList<IssuedForecast> forecasts, DateOnly from, DateOnly until)
+    public static IReadOnlyList<DailyWeather> ThisSeason(IReadOnlyList<DailyWeather> measured, IReadOnlyList<IssuedForecast> forecasts, DateOnly from, DateOnly today) =>
+        Fill(measured, Expected(forecasts), from, today, last: today.AddDays(-1));
+
+    /// <summary>A season that is over: it ends with its last measured day before <paramref name="until"/>; empty when none was measured.</summary>
+    public static IReadOnlyList<DailyWeather> PastSeason(IReadOnlyList<DailyWeather> measured, DateOnly from, DateOnly until) =>
+        Fill(measured, [], from, until, last: null);
+
+    private static List<DailyWeather> Fill(IReadOnlyList<DailyWeather> measured, Dictionary<DateOnly, DailyWeather> expected, DateOnly from, DateOnly until, DateOnly? last)
     {
         var inside = measured.Where(d => d.Date >= from && d.Date < until).ToDictionary(d => d.Date);
         if (inside.Count == 0)
@@ -18,14 +25,10 @@ internal static class FilledDays
             return [];
         }
 
-        var first = inside.Keys.Min();
-
-        // A past season ends with its last measured day; the present one is filled up to yesterday.
-        var last = forecasts.Count > 0 || until.DayNumber - inside.Keys.Max().DayNumber <= 31 ? until.AddDays(-1) : inside.Keys.Max();
-        var expected = Expected(forecasts);
         var all = measured.ToDictionary(d => d.Date);
-        var days = new List<DailyWeather>(last.DayNumber - first.DayNumber + 1);
-        for (var day = first; day <= last; day = day.AddDays(1))
+        var end = last ?? inside.Keys.Max();
+        var days = new List<DailyWeather>();
+        for (var day = inside.Keys.Min(); day <= end; day = day.AddDays(1))
         {
             days.Add(inside.GetValueOrDefault(day) ?? expected.GetValueOrDefault(day) ?? (EarlierYear(all, day) ?? Nearest(inside, day)) with { Date = day });
         }

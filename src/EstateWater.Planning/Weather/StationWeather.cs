@@ -41,8 +41,8 @@ internal sealed class StationWeather
         var forecasts = station.Forecasts.Where(f => f.IssuedAt <= asOf).ToList();
         return new StationWeather(
             station,
-            FilledDays.Between(past, forecasts, season.First, today),
-            FilledDays.Between(past, [], season.FirstOfLast, season.First),
+            FilledDays.ThisSeason(past, forecasts, season.First, today),
+            FilledDays.PastSeason(past, season.FirstOfLast, season.First),
             MembersAhead.Of(station.Code, past, forecasts, today, days));
     }
 

@@ -91,6 +91,16 @@ public sealed class PlannerTests
     }
 
     [Fact]
+    public void A_station_that_fell_silent_weeks_ago_with_no_forecast_is_still_planned()
+    {
+        var request = SmallEstate.Request();
+        var silent = request with { Stations = [.. request.Stations.Select(s => s with { Days = [.. s.Days.SkipLast(45)], Forecasts = [] })] };
+        var plan = Plan(silent);
+        Assert.All(plan.Blocks, b => Assert.Equal(11, b.Outlook.Count));
+        Assert.Empty(plan.HeatSpells);
+    }
+
+    [Fact]
     public void A_horizon_outside_its_range_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Planner.Plan(SmallEstate.Request() with { HorizonDays = 31 }, TestContext.Current.CancellationToken));
 
