@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using EstateWater.Agronomy.Outlook;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
@@ -10,7 +11,7 @@ namespace EstateWater.Planning;
 public sealed class FittedEstate
 {
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
-    private readonly Dictionary<string, ValveNeed> needsWithoutHand = [];
+    private readonly ConcurrentDictionary<string, ValveNeed> needsWithoutHand = new();
 
     private FittedEstate(PlanRequest request, DateOnly today, IReadOnlyDictionary<string, StationWeather> weather, IReadOnlyList<ValveWater> valves, IReadOnlyList<BlockCourse> courses)
     {
@@ -67,7 +68,7 @@ public sealed class FittedEstate
             var courses = Courses.Where(c => c.State.Valve.Code == valve.Code).ToList();
             var search = new NeedSearch(nights.GetValueOrDefault(valve.SourceCode) ?? [], Days);
             var byHand = valve.Blocks.Where(b => hoursByHand.ContainsKey(b.Code)).Select(b => hoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
-            needs[v] = byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : Searched(valve, courses, search);
+            needs[v] = byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : needsWithoutHand.GetOrAdd(valve.Code, _ => search.Find(valve, courses));
         });
         return needs;
     }
@@ -80,24 +81,5 @@ public sealed class FittedEstate
             nights[source.Code],
             source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First)),
             [.. needs.Where(n => n.Valve.SourceCode == source.Code)]))];
-    }
-
-    private ValveNeed Searched(ValveWater valve, IReadOnlyList<BlockCourse> courses, NeedSearch search)
-    {
-        lock (needsWithoutHand)
-        {
-            if (needsWithoutHand.TryGetValue(valve.Code, out var known))
-            {
-                return known;
-            }
-        }
-
-        var need = search.Find(valve, courses);
-        lock (needsWithoutHand)
-        {
-            needsWithoutHand[valve.Code] = need;
-        }
-
-        return need;
     }
 }

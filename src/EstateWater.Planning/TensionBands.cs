@@ -1,3 +1,6 @@
+using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.Weather;
+
 namespace EstateWater.Planning;
 
 /// <summary>Bands out of ensembles.</summary>
@@ -6,14 +9,9 @@ internal static class TensionBands
     /// <summary>Tenth, middle and ninetieth percentile (Hyndman and Fan 1996, type 7), to a hundredth of a bar.</summary>
     public static TensionBand OfMpa(double[] tensionsMpa)
     {
+        // Sorted once: the quantiles then have little left to do.
         var sorted = tensionsMpa.Order().ToArray();
-        double At(double share)
-        {
-            var place = share * (sorted.Length - 1);
-            var below = (int)place;
-            return Math.Round(10 * (sorted[below] + ((place - below) * (sorted[Math.Min(below + 1, sorted.Length - 1)] - sorted[below]))), 2);
-        }
-
-        return new TensionBand(At(0.1), At(0.5), At(0.9));
+        double At(double percent) => Math.Round(Conversions.BarPerMegapascal * Quantile.Of(sorted, percent), 2);
+        return new TensionBand(At(10), At(50), At(90));
     }
 }

@@ -72,7 +72,4 @@ public sealed class BlockOutlook
 
         return byDay;
     }
-
-    /// <summary>Water that the drip-wetted soil can still take today, middle member, over the block's area. [mm]</summary>
-    public double WettedDeficitMm() => today.MedianWettedDeficitMm();
 }

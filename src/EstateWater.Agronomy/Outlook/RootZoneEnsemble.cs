@@ -84,13 +84,6 @@ internal sealed class RootZoneEnsemble
     /// <summary>A copy that can be stepped on its own.</summary>
     public RootZoneEnsemble Branch() => new(this);
 
-    /// <summary>Water the wetted zone can still take, middle member, over the block's area. [mm]</summary>
-    public double MedianWettedDeficitMm()
-    {
-        var sorted = wetDepletion.Order().ToArray();
-        return (sorted[(Members - 1) / 2] + sorted[Members / 2]) / 2;
-    }
-
     /// <summary>Reads how much water is left this morning.</summary>
     public void Look()
     {

@@ -1,3 +1,5 @@
+using EstateWater.Agronomy.Statistics;
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Blocks;
 
@@ -80,12 +82,10 @@ public static class Hindcast
             before.Count < 3 ? null : Line([.. before.TakeLast(3)], set.Date));
     }
 
-    // Least squares through three sets.
     private static double Line(IReadOnlyList<ReadingSet> sets, DateOnly at)
     {
-        var x = sets.Select(s => (double)s.Date.DayNumber).ToList();
-        var y = sets.Select(s => s.Statistics.RobustMeanMpa * 10).ToList();
-        var slope = x.Zip(y, (a, b) => (a - x.Average()) * (b - y.Average())).Sum() / x.Sum(a => (a - x.Average()) * (a - x.Average()));
-        return y.Average() + (slope * (at.DayNumber - x.Average()));
+        // Days counted from the set that is foretold: the intercept is its tension.
+        var line = LeastSquares.Line([.. sets.Select(s => (double)(s.Date.DayNumber - at.DayNumber))], [.. sets.Select(s => s.Statistics.RobustMeanMpa * Conversions.BarPerMegapascal)]);
+        return line.Coefficients[0];
     }
 }

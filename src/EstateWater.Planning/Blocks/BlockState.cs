@@ -1,6 +1,5 @@
 using EstateWater.Agronomy.Outlook;
 using EstateWater.Agronomy.Phenology;
-using EstateWater.Agronomy.Weather;
 using EstateWater.Planning.Weather;
 
 namespace EstateWater.Planning.Blocks;
@@ -18,11 +17,9 @@ internal sealed class BlockState
     {
         Block = block;
         Valve = valve;
-        Weather = weather;
         Stages = new GrowthStageProjection(block.LatitudeDegrees, block.Stages.Select(s => (s.Date, s.ElStage)), weather.DailyMeanC);
         Sets = ReadingSets.Of(block, zone, weather.VpdKpaAt);
         var applied = valve.AppliedMm(block);
-        var forcing = Forcing(block, weather, weather.Season, Stages, applied, today);
         ShadedFraction = ShadeCourse.Of(block, Stages, today, 1, today)[0];
         Evidence = new BlockEvidence
         {
@@ -32,8 +29,8 @@ internal sealed class BlockState
                 block.AvailableWaterMmPerM / 1000,
                 block.WettedFraction ?? UsualWettedFraction,
                 EntersSoil),
-            Season = forcing ?? Empty(today),
-            LastSeason = Forcing(block, weather, weather.LastSeason, Stages, applied, season.First.AddDays(-1)),
+            Season = Forcing(weather.Season, applied, today) ?? Empty(today),
+            LastSeason = Forcing(weather.LastSeason, applied, season.First.AddDays(-1)),
             Tensions = [.. Sets.Select(SetEvidence.Of)],
             Soil = [.. Profiles(block)],
         };
@@ -42,8 +39,6 @@ internal sealed class BlockState
     public PlanBlock Block { get; }
 
     public ValveWater Valve { get; }
-
-    public StationWeather Weather { get; }
 
     public GrowthStageProjection Stages { get; }
 
@@ -65,18 +60,17 @@ internal sealed class BlockState
         .Where(day => day.Means.Count > 0)
         .Select(day => new SoilEvidence(day.Key, day.Means.Average()));
 
-    private static SeasonForcing? Forcing(
-        PlanBlock block, StationWeather weather, IReadOnlyList<DailyWeather> days, GrowthStageProjection stages, IReadOnlyDictionary<DateOnly, double> applied, DateOnly until) =>
-        days.Count == 0
+    private SeasonForcing? Forcing(SeasonDrive? drive, IReadOnlyDictionary<DateOnly, double> applied, DateOnly until) =>
+        drive is null
             ? null
             : new SeasonForcing
             {
-                FirstDay = days[0].Date,
-                Et0Mm = weather.Et0Mm(days),
-                VpdKpa = [.. days.Select(VapourPressureDeficit.NearSolarNoonKpa)],
-                RainMm = [.. days.Select(d => d.RainMm ?? 0)],
-                AppliedMm = [.. days.Select(d => applied.GetValueOrDefault(d.Date))],
-                ShadedFraction = ShadeCourse.Of(block, stages, days[0].Date, days.Count, until),
+                FirstDay = drive.FirstDay,
+                Et0Mm = drive.Et0Mm,
+                VpdKpa = drive.VpdKpa,
+                RainMm = drive.RainMm,
+                AppliedMm = [.. Enumerable.Range(0, drive.Et0Mm.Length).Select(day => applied.GetValueOrDefault(drive.FirstDay.AddDays(day)))],
+                ShadedFraction = ShadeCourse.Of(Block, Stages, drive.FirstDay, drive.Et0Mm.Length, until),
             };
 
     // A new station: the outlook starts today from what a season starts with.

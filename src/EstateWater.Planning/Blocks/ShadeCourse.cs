@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Canopy;
 using EstateWater.Agronomy.Phenology;
 
 namespace EstateWater.Planning.Blocks;
@@ -5,8 +6,8 @@ namespace EstateWater.Planning.Blocks;
 /// <summary>Share of the ground shaded at solar noon, day by day.</summary>
 internal static class ShadeCourse
 {
-    // What a block shades at full canopy when nobody has looked; FAO-56 Kc mid 0.70 over 1.7 per share of shade.
-    private const double Unknown = 0.7 / 1.7;
+    // What a block shades at full canopy when nobody has looked: the shade whose crop coefficient is FAO-56's of mid-season.
+    private const double Unknown = CropCoefficient.Fao56Mid / CropCoefficient.WilliamsAyarsSlope;
     private const double BareWood = 0.02;
     private const double Trusted = 30;
 

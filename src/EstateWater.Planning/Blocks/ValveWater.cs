@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Drip;
+using EstateWater.Agronomy.Statistics;
 
 namespace EstateWater.Planning.Blocks;
 
@@ -20,8 +21,8 @@ internal sealed class ValveWater
             .Where(a => a is { MeterM3: not null, Hours: >= 0.5 } && FlowM3PerH > 0)
             .Select(a => a.MeterM3!.Value / (a.Hours * FlowM3PerH))
             .ToList();
-        UsualMeterShare = ratios.Count == 0 ? null : Middle([.. ratios]);
-        RecentMeterShare = ratios.Count == 0 ? null : Middle([.. ratios.TakeLast(SetsThatShowTheMeter)]);
+        UsualMeterShare = ratios.Count == 0 ? null : Descriptive.Median(ratios);
+        RecentMeterShare = ratios.Count == 0 ? null : Descriptive.Median([.. ratios.TakeLast(SetsThatShowTheMeter)]);
     }
 
     public string Code => valve.Code;
@@ -73,10 +74,4 @@ internal sealed class ValveWater
 
     private static double FlowOf(PlanBlock block) =>
         DripLine.BlockFlowM3PerH(block.AreaM2, block.EmitterFlowLPerH, block.EmittersPerVine, block.RowSpacingM, block.VineSpacingM);
-
-    private static double Middle(List<double> values)
-    {
-        values.Sort();
-        return (values[(values.Count - 1) / 2] + values[values.Count / 2]) / 2;
-    }
 }

@@ -48,9 +48,6 @@ internal sealed class BlockCourse
     /// <summary>Water over the block in one hour, as its valve now delivers. [mm/h]</summary>
     public double RateMmPerH => ValveWater.RateMmPerH(State.Block) * State.Valve.ExpectedShare;
 
-    /// <summary>Water the drip-wetted soil can take today. [mm]</summary>
-    public double WettedDeficitMm => outlook.WettedDeficitMm();
-
     /// <summary>Tension by day, then member, with quarter hours by day of water. [MPa]</summary>
     public double[][] Watered(IReadOnlyList<int> quartersByDay) =>
         outlook.Tensions([.. quartersByDay.Select(q => q / 4.0 * RateMmPerH)]);

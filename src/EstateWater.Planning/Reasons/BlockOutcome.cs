@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Statistics;
 using EstateWater.Agronomy.Weather;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
@@ -39,14 +40,8 @@ internal sealed class BlockOutcome
     public double Urgency { get; }
 
     /// <summary>Middle tension less ceiling on the worst day without water. [MPa]</summary>
-    public double ClosestToCeilingMpa => Enumerable.Range(0, Course.Unwatered.Length).Max(d => Middle(Course.Unwatered[d]) - Course.Limits.CeilingMpa[d]);
+    public double ClosestToCeilingMpa => Enumerable.Range(0, Course.Unwatered.Length).Max(d => Descriptive.Median(Course.Unwatered[d]) - Course.Limits.CeilingMpa[d]);
 
     /// <summary>Day ahead whose middle tension stands highest above its ceiling, without water.</summary>
-    public int WorstDay => Enumerable.Range(0, Course.Unwatered.Length).MaxBy(d => Middle(Course.Unwatered[d]) - Course.Limits.CeilingMpa[d]);
-
-    public static double Middle(double[] tensions)
-    {
-        var sorted = tensions.Order().ToArray();
-        return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
-    }
+    public int WorstDay => Enumerable.Range(0, Course.Unwatered.Length).MaxBy(d => Descriptive.Median(Course.Unwatered[d]) - Course.Limits.CeilingMpa[d]);
 }

@@ -1,4 +1,6 @@
 using System.Globalization;
+using EstateWater.Agronomy.Drip;
+using EstateWater.Agronomy.Statistics;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
@@ -8,9 +10,6 @@ namespace EstateWater.Planning.Reasons;
 /// <summary>Says of a block what, how much, by when, because.</summary>
 internal static class BlockReason
 {
-    // Water that a meter finds missing beyond this share is worth a walk to the valve; common practice, no published source.
-    private const double ShortMeter = 0.9;
-
     public static string Write(BlockOutcome outcome)
     {
         var parts = new List<string> { Decision(outcome) };
@@ -19,7 +18,7 @@ internal static class BlockReason
             parts.Add(doubt);
         }
 
-        if (outcome.Course.State.Valve is { RecentMeterShare: { } share } valve && share < ShortMeter)
+        if (outcome.Course.State.Valve is { RecentMeterShare: { } share } valve && share < 1 - MeterCheck.LargeDifference)
         {
             parts.Add(Say($"Look at valve {valve.Code}: its last metered sets gave {share:P0} of what the hours should give."));
         }
@@ -55,13 +54,13 @@ internal static class BlockReason
     private static string Sharing(BlockOutcome outcome)
     {
         var day = outcome.WorstDay;
-        if (BlockOutcome.Middle(outcome.Watered[day]) <= outcome.Course.Limits.CeilingMpa[day])
+        if (Descriptive.Median(outcome.Watered[day]) <= outcome.Course.Limits.CeilingMpa[day])
         {
             return string.Empty;
         }
 
         var wet = outcome.Need.Courses
-            .Where(c => c != outcome.Course && c.Limits.FloorCounts[^1] && BlockOutcome.Middle(c.Unwatered[^1]) < c.Limits.CeilingMpa[^1])
+            .Where(c => c != outcome.Course && c.Limits.FloorCounts[^1] && Descriptive.Median(c.Unwatered[^1]) < c.Limits.CeilingMpa[^1])
             .Select(c => c.State.Block.Code)
             .ToList();
         return wet.Count == 0 ? string.Empty : $" More would soak {string.Join(" and ", wet)} on the same valve.";
@@ -73,12 +72,12 @@ internal static class BlockReason
         var sets = outcome.Course.State.Sets.Where(s => s.Measure == limits.Measure).ToList();
         if (outcome.Course.State.Sets.Count == 0)
         {
-            return Say($"not read yet, planned from its soil, canopy and weather alone with a wide band, {Bar(BlockOutcome.Middle(outcome.Course.Unwatered[0]))} expected today");
+            return Say($"not read yet, planned from its soil, canopy and weather alone with a wide band, {Bar(Descriptive.Median(outcome.Course.Unwatered[0]))} expected today");
         }
 
         if (sets.Count == 0)
         {
-            return Say($"never read in its target's measure, {Bar(BlockOutcome.Middle(outcome.Course.Unwatered[0]))} expected today");
+            return Say($"never read in its target's measure, {Bar(Descriptive.Median(outcome.Course.Unwatered[0]))} expected today");
         }
 
         var latest = sets[^1];
@@ -103,13 +102,13 @@ internal static class BlockReason
     private static string Without(BlockOutcome outcome)
     {
         var day = outcome.WorstDay;
-        return Say($"without water {Bar(BlockOutcome.Middle(outcome.Course.Unwatered[day]))} on {outcome.Today.AddDays(day):ddd d MMM} (ceiling {outcome.Course.Limits.CeilingMpa[day] * 10:0.#})");
+        return Say($"without water {Bar(Descriptive.Median(outcome.Course.Unwatered[day]))} on {outcome.Today.AddDays(day):ddd d MMM} (ceiling {outcome.Course.Limits.CeilingMpa[day] * 10:0.#})");
     }
 
     private static string WateredPeak(BlockOutcome outcome)
     {
         var day = outcome.WorstDay;
-        return Bar(BlockOutcome.Middle(outcome.Watered[day]));
+        return Bar(Descriptive.Median(outcome.Watered[day]));
     }
 
     private static string? Doubt(IReadOnlyList<ReadingSet> sets)

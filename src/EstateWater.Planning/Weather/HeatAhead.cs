@@ -14,7 +14,7 @@ internal static class HeatAhead
     public static IReadOnlyList<HeatSpell> Of(StationWeather weather, int days)
     {
         var ahead = weather.Ahead;
-        var usual = new UsualHeat(weather.Station.Days);
+        var usual = StationPercentile.For(weather.Station.Days.Select(d => (d.Date, d.TMaxC)), HeatSpellRule.Default);
         var until = ahead.Today.AddDays(days);
         var run = ahead.SingleRun?.Where(d => d.Date < until).Select(d => (d.Date, (double?)d.TMaxC))
             ?? Enumerable.Range(0, days).Select(i => (ahead.Today.AddDays(i), (double?)ahead.MedianTMaxC(i)));
@@ -30,7 +30,7 @@ internal static class HeatAhead
         return [.. spells.OrderBy(s => s.From)];
     }
 
-    private static IEnumerable<HeatSpell> LikelyAmongMembers(MembersAhead ahead, int days, UsualHeat usual)
+    private static IEnumerable<HeatSpell> LikelyAmongMembers(MembersAhead ahead, int days, Func<DateOnly, double?> usual)
     {
         var inSpell = new int[days];
         foreach (var version in ahead.Versions)
@@ -50,21 +50,5 @@ internal static class HeatAhead
             inSpell[i] >= LikelyShare * ahead.Versions.Count ? Math.Max(ahead.MedianTMaxC(i), HeatSpellRule.Default.ThresholdC) : (double?)null)), usual);
     }
 
-    private static IReadOnlyList<HeatSpell> Spells(IEnumerable<(DateOnly, double?)> days, UsualHeat usual) => HeatSpells.Find(days, HeatSpellRule.Default, usual.At);
-
-    /// <summary>The station's own ninetieth percentile of a calendar day, looked up once a day; null with too few years.</summary>
-    private sealed class UsualHeat(IReadOnlyList<DailyWeather> history)
-    {
-        private readonly Dictionary<DateOnly, double?> known = [];
-
-        public double? At(DateOnly day)
-        {
-            if (!known.TryGetValue(day, out var percentile))
-            {
-                known[day] = percentile = DayNormal.Of(history.Select(d => (d.Date, d.TMaxC)), day)?.Percentile(HeatSpellRule.Default.Percentile ?? 90);
-            }
-
-            return percentile;
-        }
-    }
+    private static IReadOnlyList<HeatSpell> Spells(IEnumerable<(DateOnly, double?)> days, Func<DateOnly, double?> usual) => HeatSpells.Find(days, HeatSpellRule.Default, usual);
 }

@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Outlook;
+using EstateWater.Agronomy.Statistics;
 using EstateWater.Agronomy.Weather;
 
 namespace EstateWater.Planning.Weather;
@@ -42,11 +43,7 @@ internal sealed class MembersAhead
     }
 
     /// <summary>Highest temperature that half the versions reach, by day.</summary>
-    public double MedianTMaxC(int day)
-    {
-        var sorted = Versions.Select(v => v[day].TMaxC).Order().ToArray();
-        return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
-    }
+    public double MedianTMaxC(int day) => Descriptive.Median([.. Versions.Select(v => v[day].TMaxC)]);
 
     /// <summary>Spreads the versions over the members of an outlook.</summary>
     public WeatherAhead ForMembers(StationSite site)

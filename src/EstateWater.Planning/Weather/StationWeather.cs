@@ -8,7 +8,7 @@ internal sealed class StationWeather
 {
     private readonly Dictionary<DateOnly, DailyWeather> measured;
 
-    private StationWeather(PlanStation station, IReadOnlyList<DailyWeather> season, IReadOnlyList<DailyWeather> lastSeason, MembersAhead ahead)
+    private StationWeather(PlanStation station, SeasonDrive? season, SeasonDrive? lastSeason, MembersAhead ahead)
     {
         Station = station;
         Season = season;
@@ -26,11 +26,11 @@ internal sealed class StationWeather
 
     public PlanStation Station { get; }
 
-    /// <summary>From the first measured day of the season to yesterday; days that were not measured are filled.</summary>
-    public IReadOnlyList<DailyWeather> Season { get; }
+    /// <summary>From the first measured day of the season to yesterday; null when none was measured.</summary>
+    public SeasonDrive? Season { get; }
 
-    /// <summary>The season before, as far as it was measured; empty when it was not.</summary>
-    public IReadOnlyList<DailyWeather> LastSeason { get; }
+    /// <summary>The season before, as far as it was measured; null when it was not.</summary>
+    public SeasonDrive? LastSeason { get; }
 
     /// <summary>Today and the horizon.</summary>
     public MembersAhead Ahead { get; }
@@ -41,15 +41,30 @@ internal sealed class StationWeather
         var forecasts = station.Forecasts.Where(f => f.IssuedAt <= asOf).ToList();
         return new StationWeather(
             station,
-            FilledDays.ThisSeason(past, forecasts, season.First, today),
-            FilledDays.PastSeason(past, season.FirstOfLast, season.First),
+            SeasonDrive.Of(FilledDays.ThisSeason(past, forecasts, season.First, today), station.Site),
+            SeasonDrive.Of(FilledDays.PastSeason(past, season.FirstOfLast, season.First), station.Site),
             MembersAhead.Of(station.Code, past, forecasts, today, days));
     }
 
     /// <summary>Vapour pressure deficit near solar noon of a measured day; null where it was not measured. [kPa]</summary>
     public double? VpdKpaAt(DateOnly day) => measured.TryGetValue(day, out var weather) ? VapourPressureDeficit.NearSolarNoonKpa(weather) : null;
+}
 
-    public double[] Et0Mm(IReadOnlyList<DailyWeather> days) => [.. days.Select(d => ReferenceEvapotranspiration.Daily(d, Station.Site).Mm)];
+/// <summary>What a season's weather does to every block of a station, computed once for all of them.</summary>
+/// <param name="FirstDay">First day of the arrays.</param>
+/// <param name="Et0Mm">Reference evapotranspiration. [mm/d]</param>
+/// <param name="VpdKpa">Vapour pressure deficit near solar noon. [kPa]</param>
+/// <param name="RainMm">Rain; none where it was not measured. [mm]</param>
+internal sealed record SeasonDrive(DateOnly FirstDay, double[] Et0Mm, double[] VpdKpa, double[] RainMm)
+{
+    /// <summary>Of a run of days without holes; null when it is empty.</summary>
+    public static SeasonDrive? Of(IReadOnlyList<DailyWeather> days, StationSite site) => days.Count == 0
+        ? null
+        : new SeasonDrive(
+            days[0].Date,
+            [.. days.Select(d => ReferenceEvapotranspiration.Daily(d, site).Mm)],
+            [.. days.Select(VapourPressureDeficit.NearSolarNoonKpa)],
+            [.. days.Select(d => d.RainMm ?? 0)]);
 }
 
 /// <summary>The growing season a day belongs to, and the one before.</summary>
