@@ -9,6 +9,9 @@ namespace EstateWater.Planning;
 /// <summary>Turns what is known of an estate into one answer: which blocks to water, how many hours, when, and which to leave dry.</summary>
 public static class Planner
 {
+    /// <summary>Longest horizon; the shortest is one day. [d]</summary>
+    public const int LongestHorizonDays = 30;
+
     /// <summary>Plans from a request. The same request gives the same plan.</summary>
     /// <param name="request">What may be known.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -21,9 +24,9 @@ public static class Planner
     public static FittedEstate Fit(PlanRequest request, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(request);
-        if (request.HorizonDays is < 1 or > 30)
+        if (request.HorizonDays is < 1 or > LongestHorizonDays)
         {
-            throw new ArgumentOutOfRangeException(nameof(request), request.HorizonDays, "HorizonDays must be 1 to 30 days");
+            throw new ArgumentOutOfRangeException(nameof(request), request.HorizonDays, $"HorizonDays must be 1 to {LongestHorizonDays} days");
         }
 
         return FittedEstate.Of(request, cancellation);

@@ -20,17 +20,7 @@ public static class CommandLine
             BackupCommand.CreateRestore(),
         };
         var parsed = root.Parse(WithDefaultCommand(args));
-        return parsed.Errors.Count == 0 ? parsed.InvokeAsync() : RefuseAsync(parsed);
-    }
-
-    private static async Task<int> RefuseAsync(ParseResult parsed)
-    {
-        foreach (var error in parsed.Errors)
-        {
-            await parsed.InvocationConfiguration.Error.WriteLineAsync(error.Message);
-        }
-
-        return ExitCodes.BadInput;
+        return parsed.Errors.Count == 0 ? parsed.InvokeAsync() : Refusal.WriteAsync(parsed.InvocationConfiguration.Error, parsed.Errors.Select(e => e.Message));
     }
 
     /// <summary>Serving is what the program does when no command is named.</summary>

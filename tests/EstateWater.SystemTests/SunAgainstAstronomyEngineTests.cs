@@ -26,8 +26,8 @@ public sealed class SunAgainstAstronomyEngineTests
         var questions = suns.Select(s => new { s.Place.Latitude, s.Place.Longitude, Midnight = MidnightOf(s.Sun.Date, s.Place.Zone) });
 
         await File.WriteAllTextAsync(Path.Combine(Folder, "questions.json"), JsonSerializer.Serialize(questions, CamelCase), TestContext.Current.CancellationToken);
-        await Run("npm", "ci --no-audit --no-fund");
-        var printed = await Run("node", "sun.mjs questions.json");
+        await Run("npm", "ci", "--no-audit", "--no-fund");
+        var printed = await Run("node", "sun.mjs", "questions.json");
         var answers = JsonSerializer.Deserialize<List<Answer>>(printed, CamelCase)!;
 
         Assert.Equal(suns.Count, answers.Count);
@@ -65,21 +65,11 @@ public sealed class SunAgainstAstronomyEngineTests
         Assert.True(apart <= seconds, $"{what}: {apart:F1} s apart, expected {expected:O}, was {actual:O}.");
     }
 
-    private static async Task<string> Run(string program, string arguments)
+    private static async Task<string> Run(string program, params string[] arguments)
     {
-        using var limit = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
-        limit.CancelAfter(TimeSpan.FromMinutes(3));
-        using var process = Process.Start(new ProcessStartInfo(program, arguments)
-        {
-            WorkingDirectory = Folder,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        })!;
-        var output = process.StandardOutput.ReadToEndAsync(limit.Token);
-        var errors = process.StandardError.ReadToEndAsync(limit.Token);
-        await process.WaitForExitAsync(limit.Token);
-        Assert.True(process.ExitCode == 0, $"{program} {arguments} ended with {process.ExitCode}: {await errors}");
-        return await output;
+        var tool = await Tool.RunAsync(Folder, program, arguments, TestContext.Current.CancellationToken);
+        Assert.True(tool.ExitCode == 0, $"{program} {string.Join(' ', arguments)} ended with {tool.ExitCode}: {tool.Errors}");
+        return tool.Output;
     }
 
     private sealed record Answer(DateTimeOffset Noon, DateTimeOffset? Rise, DateTimeOffset? Set);

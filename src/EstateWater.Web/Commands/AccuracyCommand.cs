@@ -25,12 +25,7 @@ internal static class AccuracyCommand
         var reading = EstateFolder.Read(folder);
         if (reading.Contents is not { } contents)
         {
-            foreach (var defect in reading.Defects)
-            {
-                await Console.Error.WriteLineAsync(defect.ToString());
-            }
-
-            return ExitCodes.BadInput;
+            return await Refusal.WriteAsync(Console.Error, reading.Defects);
         }
 
         var full = PlanRequests.From(contents, DateTimeOffset.MaxValue.AddDays(-2));

@@ -30,12 +30,7 @@ public static class ImportCommand
         var (contents, defects) = EstateFolder.Read(folder);
         if (contents is null)
         {
-            foreach (var defect in defects)
-            {
-                await error.WriteLineAsync(defect.ToString());
-            }
-
-            return ExitCodes.BadInput;
+            return await Refusal.WriteAsync(error, defects);
         }
 
         try

@@ -13,7 +13,7 @@ internal static class PlanCommand
     {
         var data = new Option<string>("--data") { Description = "The estate folder.", Required = true };
         var asOf = new Option<string>("--as-of") { Description = "The moment the plan looks from: an ISO 8601 instant with an offset.", Required = true };
-        var horizon = new Option<int>("--horizon-days") { Description = "Days ahead, 1 to 30.", DefaultValueFactory = _ => PlanRequests.UsualHorizonDays };
+        var horizon = new Option<int>("--horizon-days") { Description = $"Days ahead, 1 to {Planner.LongestHorizonDays}.", DefaultValueFactory = _ => PlanRequests.UsualHorizonDays };
         var into = new Option<string?>("--out") { Description = "The file to write; standard output when left out." };
         var command = new Command("plan", "Plans from an estate folder and prints the plan as JSON.") { data, asOf, horizon, into };
         command.SetAction((parsed, cancellation) => Run(
@@ -29,9 +29,9 @@ internal static class PlanCommand
             problems.Add($"--as-of: '{asOfText}' is no instant with an offset; write it like 2026-07-14T06:00:00+02:00");
         }
 
-        if (horizonDays is < 1 or > 30)
+        if (horizonDays is < 1 or > Planner.LongestHorizonDays)
         {
-            problems.Add($"--horizon-days: {horizonDays} is outside 1 to 30");
+            problems.Add($"--horizon-days: {horizonDays} is outside 1 to {Planner.LongestHorizonDays}");
         }
 
         var reading = EstateFolder.Read(folder);
@@ -43,12 +43,7 @@ internal static class PlanCommand
 
         if (problems.Count > 0)
         {
-            foreach (var problem in problems)
-            {
-                await Console.Error.WriteLineAsync(problem);
-            }
-
-            return ExitCodes.BadInput;
+            return await Refusal.WriteAsync(Console.Error, problems);
         }
 
         var plan = PlanJson.Write(Planner.Plan(PlanRequests.From(reading.Contents!, asOf, horizonDays), cancellation)) + "\n";

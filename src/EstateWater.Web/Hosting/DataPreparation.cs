@@ -21,12 +21,7 @@ internal static class DataPreparation
         var reading = folder is null ? null : EstateFolder.Read(folder);
         if (reading is { Contents: null })
         {
-            foreach (var defect in reading.Defects)
-            {
-                await errors.WriteLineAsync(defect.ToString());
-            }
-
-            return ExitCodes.BadInput;
+            return await Refusal.WriteAsync(errors, reading.Defects);
         }
 
         await using var db = DatabaseSetup.Open(options.Database);

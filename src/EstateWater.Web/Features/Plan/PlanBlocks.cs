@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Soil;
 using EstateWater.Data.Model;
 using EstateWater.Planning;
 
@@ -80,7 +81,7 @@ internal sealed class PlanBlocks(EstateContents contents, DateTimeOffset asOf, D
         var calibration = contents.ProbeCalibrations.FirstOrDefault(c => c.BlockCode == row.BlockCode)
             ?? contents.ProbeCalibrations.FirstOrDefault(c => c.BlockCode is null);
         return calibration is not null && row is { Count: { } count, StandardCount: > 0 }
-            ? Math.Max(0, calibration.Intercept + (calibration.Slope * count / row.StandardCount.Value))
+            ? Math.Max(0, new ProbeCalibrationLine(calibration.Intercept, calibration.Slope).WaterContent(NeutronProbe.CountRatio(count, row.StandardCount.Value)))
             : null;
     }
 }

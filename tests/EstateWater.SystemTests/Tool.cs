@@ -1,6 +1,6 @@
 using System.Diagnostics;
 
-namespace EstateWater.SystemTests.RealWeather;
+namespace EstateWater.SystemTests;
 
 /// <summary>A program run to its end.</summary>
 /// <param name="ExitCode">How it ended.</param>
