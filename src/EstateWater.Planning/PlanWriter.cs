@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
@@ -60,8 +61,8 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
             Block = block.Code,
             Rank = rank,
             Measure = limits.Measure,
-            FloorBar = Math.Round(limits.FloorMpa[0] * 10, 2),
-            CeilingBar = Math.Round(limits.CeilingMpa[0] * 10, 2),
+            FloorBar = Math.Round(limits.FloorMpa[0] * Conversions.BarPerMegapascal, 2),
+            CeilingBar = Math.Round(limits.CeilingMpa[0] * Conversions.BarPerMegapascal, 2),
             Latest = Latest(outcome.Course.State.Sets),
             Outlook = [.. Enumerable.Range(0, estate.Days).Select(day => new OutlookDay(
                 estate.Today.AddDays(day),
@@ -79,8 +80,8 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
         : new LatestReadingSet
         {
             TakenAt = sets[^1].TakenAt,
-            MeanBar = Math.Round(sets[^1].Statistics.MeanMpa * 10, 2),
-            StandardErrorBar = sets[^1].Statistics.StandardErrorMpa is { } se ? Math.Round(se * 10, 2) : null,
+            MeanBar = Math.Round(sets[^1].Statistics.MeanMpa * Conversions.BarPerMegapascal, 2),
+            StandardErrorBar = sets[^1].Statistics.StandardErrorMpa is { } se ? Math.Round(se * Conversions.BarPerMegapascal, 2) : null,
             Leaves = sets[^1].Leaves.Count,
             StressClass = StressClassTable.Default.Classify(sets[^1].Measure, sets[^1].Statistics.RobustMeanMpa).Words,
             Checks = [.. sets[^1].Findings.Where(f => f.Severity != FindingSeverity.Note).Select(f => f.Words)],

@@ -75,10 +75,10 @@ public static class Hindcast
             set.Date,
             set.Measure,
             leadDays,
-            set.Statistics.RobustMeanMpa * 10,
-            SetEvidence.Of(set).StandardErrorMpa * 10,
+            set.Statistics.RobustMeanMpa * Conversions.BarPerMegapascal,
+            SetEvidence.Of(set).StandardErrorMpa * Conversions.BarPerMegapascal,
             TensionBands.OfMpa(tensions[leadDays]),
-            before[^1].Statistics.RobustMeanMpa * 10,
+            before[^1].Statistics.RobustMeanMpa * Conversions.BarPerMegapascal,
             before.Count < 3 ? null : Line([.. before.TakeLast(3)], set.Date));
     }
 

@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Sun;
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Planning.Blocks;
@@ -45,7 +46,7 @@ public static class ReadingSets
         foreach (var group in groups)
         {
             var leaves = group.OrderBy(r => r.TakenAt).ThenBy(r => r.Group, StringComparer.Ordinal).ThenBy(r => r.Vine, StringComparer.Ordinal).ThenBy(r => r.TensionBar)
-                .Select(r => new LeafFact(r.TakenAt, r.Measure, r.TensionBar / 10, r.Exposure, r.BaggedMin, r.DelayS, r.Group, r.Vine))
+                .Select(r => new LeafFact(r.TakenAt, r.Measure, r.TensionBar / Conversions.BarPerMegapascal, r.Exposure, r.BaggedMin, r.DelayS, r.Group, r.Vine))
                 .ToList();
             var sun = SolarDay.For(group.Key.Date, block.LatitudeDegrees, block.LongitudeDegrees, zone);
             var statistics = ReadingSetStatistics.Of(leaves);

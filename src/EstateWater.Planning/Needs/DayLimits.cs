@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Phenology;
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Planning.Needs;
@@ -44,8 +45,8 @@ internal sealed class DayLimits
         {
             var stage = stages.At(today.AddDays(day));
             var target = TargetAt(block, stage, now.Measure);
-            floors[day] = target.FloorBar / 10;
-            ceilings[day] = target.CeilingBar / 10;
+            floors[day] = target.FloorBar / Conversions.BarPerMegapascal;
+            ceilings[day] = target.CeilingBar / Conversions.BarPerMegapascal;
             leaves[day] = stage is >= Budburst and < LeafFall;
             counts[day] = stage >= SettingStage && leaves[day];
         }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EstateWater.Agronomy.Drip;
 using EstateWater.Agronomy.Statistics;
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
@@ -90,8 +91,8 @@ internal static class BlockReason
 
     private static string Trend(double mpaPerDay) => mpaPerDay switch
     {
-        > 0.01 => Say($", rising {mpaPerDay * 10:0.0} a day"),
-        < -0.01 => Say($", falling {-mpaPerDay * 10:0.0} a day"),
+        > 0.01 => Say($", rising {mpaPerDay * Conversions.BarPerMegapascal:0.0} a day"),
+        < -0.01 => Say($", falling {-mpaPerDay * Conversions.BarPerMegapascal:0.0} a day"),
         _ => ", steady",
     };
 
@@ -102,7 +103,7 @@ internal static class BlockReason
     private static string Without(BlockOutcome outcome)
     {
         var day = outcome.WorstDay;
-        return Say($"without water {Bar(Descriptive.Median(outcome.Course.Unwatered[day]))} on {outcome.Today.AddDays(day):ddd d MMM} (ceiling {outcome.Course.Limits.CeilingMpa[day] * 10:0.#})");
+        return Say($"without water {Bar(Descriptive.Median(outcome.Course.Unwatered[day]))} on {outcome.Today.AddDays(day):ddd d MMM} (ceiling {outcome.Course.Limits.CeilingMpa[day] * Conversions.BarPerMegapascal:0.#})");
     }
 
     private static string WateredPeak(BlockOutcome outcome)
@@ -129,7 +130,7 @@ internal static class BlockReason
 
     private static string Hours(int quarters) => Say($"{quarters / 4.0:0.##} h");
 
-    private static string Bar(double mpa) => Say($"{mpa * 10:0.0} bar");
+    private static string Bar(double mpa) => Say($"{mpa * Conversions.BarPerMegapascal:0.0} bar");
 
     private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }
