@@ -27,6 +27,21 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         Assert.Empty(blocked);
     }
 
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/week")]
+    [InlineData("/methods")]
+    [InlineData("block")]
+    public async Task No_page_is_wider_than_a_phone(string page)
+    {
+        await PublishAsync();
+        var phone = await browser.PhoneAsync(host.Address);
+        await phone.GotoAsync(page == "block" ? await FirstBlockAsync(phone) : page);
+        await phone.WaitForLoadStateAsync(LoadState.NetworkIdle);
+        Assert.Equal(390, await phone.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await phone.Context.CloseAsync();
+    }
+
     [Fact]
     public async Task On_the_phone_targets_are_large_and_nothing_is_wider_than_the_screen()
     {
