@@ -52,9 +52,10 @@ public sealed class FittedEstate
             .Select(b => new BlockState(b, valveByCode[b.ValveCode], weather[b.StationCode], SeasonSpan.Of(today, b.LatitudeDegrees), today, request.TimeZone))
             .ToList();
         var fitted = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation);
+        var heat = weather.ToDictionary(w => w.Key, w => HeatAhead.DaysIn(HeatAhead.Of(w.Value, days), today, days));
         var courses = new BlockCourse[states.Count];
         Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
-            courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], today, days));
+            courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], heat[states[i].Block.StationCode], today, days));
         return new FittedEstate(request, today, weather, valves, courses);
     }
 

@@ -12,12 +12,13 @@ public static class EstateFit
     {
         var options = new ParallelOptions { CancellationToken = cancellation };
         var fitted = new FittedBlock[blocks.Count];
-        Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], EstatePrior.Unread));
+        Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], EstateKnowledge.Unread));
+        var knowledge = EstateKnowledge.Unread;
         var doubt = fitted.Select(BlockFit.Doubt).ToArray();
         for (var pass = 1; pass < Passes; pass++)
         {
-            var prior = EstatePrior.From([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)]);
-            Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], prior, doubt[i]));
+            knowledge = knowledge.Learn([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)]);
+            Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, doubt[i]));
         }
 
         return fitted;
