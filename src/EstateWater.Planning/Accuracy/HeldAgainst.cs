@@ -11,7 +11,7 @@ namespace EstateWater.Planning.Accuracy;
 /// <param name="StandardErrorBar">Of that mean. [bar]</param>
 /// <param name="Expected">What had been said, with the water that was then really applied.</param>
 /// <param name="NoChangeBar">The last set known then. [bar]</param>
-/// <param name="StraightLineBar">The straight line through the last three known then; null with fewer. [bar]</param>
+/// <param name="StraightLineBar">The straight line through the last three of the season known then; null with fewer. [bar]</param>
 public sealed record HeldAgainst(
     string Block, DateOnly Date, WaterPotentialMeasure Measure, int LeadDays, double ReadBar, double StandardErrorBar, TensionBand Expected, double NoChangeBar, double? StraightLineBar)
 {

@@ -3,6 +3,7 @@ using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
+using EstateWater.Planning.Weather;
 
 namespace EstateWater.Planning.Accuracy;
 
@@ -84,14 +85,19 @@ internal sealed record HindcastMorning(DateTimeOffset AsOf, DateOnly Today, IRea
             set.StandardErrorBar,
             TensionBands.OfMpa(tensions[set.LeadDays]),
             before[^1].Statistics.RobustMeanMpa * Conversions.BarPerMegapascal,
-            before.Count < 3 ? null : Line([.. before.TakeLast(3)], set.Date)));
+            Line(before, set.Date, course.State.Block.LatitudeDegrees)));
     }
 
-    private static double Line(IReadOnlyList<ReadingSet> sets, DateOnly at)
+    // Nobody would draw a line on through a winter: the last three of the season, or none.
+    private static double? Line(IReadOnlyList<ReadingSet> before, DateOnly at, double latitudeDegrees)
     {
+        var season = SeasonSpan.Of(at, latitudeDegrees).First;
+        var sets = before.Where(s => s.Date >= season).TakeLast(3).ToList();
+
         // Days counted from the set that is foretold: the intercept is its tension.
-        var line = LeastSquares.Line([.. sets.Select(s => (double)(s.Date.DayNumber - at.DayNumber))], [.. sets.Select(s => s.Statistics.RobustMeanMpa * Conversions.BarPerMegapascal)]);
-        return line.Coefficients[0];
+        return sets.Count < 3
+            ? null
+            : LeastSquares.Line([.. sets.Select(s => (double)(s.Date.DayNumber - at.DayNumber))], [.. sets.Select(s => s.Statistics.RobustMeanMpa * Conversions.BarPerMegapascal)]).Coefficients[0];
     }
 
     private static DateTimeOffset MorningOf(DateOnly day, TimeZoneInfo zone)

@@ -30,7 +30,7 @@ internal static class AccuracyCommand
         }
 
         var report = new AccuracyReport(Hindcast.Run(
-            (asOf, days) => PlanRequests.From(contents, asOf, days),
+            (asOf, days) => PastKnowledge.At(contents, asOf, days),
             PlanRequests.From(contents, DateTimeOffset.MaxValue.AddDays(-2)),
             AccuracyReport.Leads,
             parallelism: Hindcast.ParallelismFor(Environment.ProcessorCount),
