@@ -17,16 +17,20 @@ internal static class AccuracyCommand
         var byBlock = new Option<bool>("--by-block") { Description = "Also every block at every lead, those known poorly first." };
         var rows = new Option<string?>("--out") { Description = "A CSV file for every outlook that was held against a set." };
         var command = new Command("accuracy", "Holds past outlooks against the readings that followed, beside two plain rivals.") { data, byBlock, rows };
-        command.SetAction((parsed, cancellation) => Run(parsed.GetRequiredValue(data), parsed.GetValue(byBlock), parsed.GetValue(rows), cancellation));
+        command.SetAction((parsed, cancellation) => Run(
+            new Sought(parsed.GetRequiredValue(data), parsed.GetValue(byBlock), parsed.GetValue(rows)),
+            parsed.InvocationConfiguration.Output,
+            parsed.InvocationConfiguration.Error,
+            cancellation));
         return command;
     }
 
-    private static async Task<int> Run(string folder, bool byBlock, string? rowsFile, CancellationToken cancellation)
+    private static async Task<int> Run(Sought sought, TextWriter output, TextWriter errors, CancellationToken cancellation)
     {
-        var reading = EstateFolder.Read(folder);
+        var reading = EstateFolder.Read(sought.Folder);
         if (reading.Contents is not { } contents)
         {
-            return await Refusal.WriteAsync(Console.Error, reading.Defects);
+            return await Refusal.WriteAsync(errors, reading.Defects);
         }
 
         var report = new AccuracyReport(Hindcast.Run(
@@ -35,8 +39,8 @@ internal static class AccuracyCommand
             AccuracyReport.Leads,
             parallelism: Hindcast.ParallelismFor(Environment.ProcessorCount),
             cancellation: cancellation));
-        await WriteAsync(Console.Out, report, byBlock);
-        if (rowsFile is not null)
+        await WriteAsync(output, report, sought.ByBlock);
+        if (sought.RowsFile is { } rowsFile)
         {
             await File.WriteAllLinesAsync(rowsFile, HeldFile.Lines(report.Held), cancellation);
         }
@@ -71,4 +75,6 @@ internal static class AccuracyCommand
     private static string Words(AccuracyScore score) => string.Create(
         CultureInfo.InvariantCulture,
         $"{score.Sets}, {score.ErrorBar:0.000}, {score.BiasBar:+0.000;-0.000}, {score.InsideBandShare:P0}, {score.NoChangeErrorBar:0.000}, {score.StraightLineErrorBar:0.000}, {score.ErrorBar / score.NoChangeErrorBar:0.00}");
+
+    private sealed record Sought(string Folder, bool ByBlock, string? RowsFile);
 }
