@@ -49,6 +49,7 @@ public static class WebHost
         services.AddSingleton<SnapshotBuilder>();
         services.AddSingleton(provider => new EstateSnapshots(provider.GetRequiredService<SnapshotBuilder>().BuildAsync, provider.GetRequiredService<EstateClock>()));
         services.AddSingleton<PastOutlooks>();
+        services.AddHostedService<LookBackPace>();
 
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddHttpContextAccessor();

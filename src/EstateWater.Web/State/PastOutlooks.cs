@@ -5,8 +5,8 @@ using EstateWater.Web.Features.Plan;
 namespace EstateWater.Web.State;
 
 /// <summary>
-/// Holds past outlooks against the readings in the background: begun when a page first asks, kept for all pages as long
-/// as the data stand. No page waits for it, and it leaves half of the processors to them.
+/// Holds past outlooks against the readings in the background: begun when the page of past outlooks first asks, or when the program
+/// has run a while; kept for all pages as long as the data stand. No page waits for it, and it leaves half of the processors to them.
 /// </summary>
 public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposable
 {
