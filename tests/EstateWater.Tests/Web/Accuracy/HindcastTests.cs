@@ -109,6 +109,17 @@ public sealed class HindcastTests
     }
 
     [Fact]
+    public void A_corrected_reading_is_not_remembered_as_it_was()
+    {
+        var memory = new HindcastMemory();
+        var before = Run(Estate, AccuracyReport.Leads, memory);
+        var corrected = Estate with { ChamberReadings = [.. Estate.ChamberReadings.Select(r => r.TakenAt < At(-15, 0) ? r with { TensionBar = r.TensionBar + 2 } : r)] };
+        var after = Run(corrected, AccuracyReport.Leads, memory);
+        Assert.NotEqual(before, after);
+        Assert.Equal(Run(corrected, AccuracyReport.Leads), after);
+    }
+
+    [Fact]
     public void A_stopped_run_ends()
     {
         using var stop = new CancellationTokenSource();
