@@ -59,7 +59,7 @@ public sealed class AccuracyPartsTests : BunitContext
 
     private IRenderedComponent<BlockAccuracy> Block(LookBack lookBack) => Render<BlockAccuracy>(p => p.Add(x => x.Code, "B1").Add(x => x.LookBack, lookBack));
 
-    private static string[] Cells(IElement row) => [.. row.Children.Select(cell => cell.TextContent.Trim())];
+    private static string[] Cells(IElement row) => [.. row.Children.Select(cell => cell.TextContent.Trim().Replace('\u00A0', ' '))];
 
     private static HeldAgainst Held(string block, int lead, int day, double read, double expected, double noChange, double? line) =>
         new(block, new DateOnly(2025, 1, day), WaterPotentialMeasure.Leaf, lead, read, 0, new TensionBand(expected - 1, expected, expected + 1), noChange, line);
