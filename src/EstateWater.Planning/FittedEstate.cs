@@ -37,7 +37,7 @@ public sealed class FittedEstate
     /// <summary>In order of block code.</summary>
     internal IReadOnlyList<BlockCourse> Courses { get; }
 
-    internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation)
+    internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation, int parallelism = -1)
     {
         var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(request.AsOf, request.TimeZone).DateTime);
         var days = request.HorizonDays + 1;
@@ -51,10 +51,10 @@ public sealed class FittedEstate
             .OrderBy(b => b.Code, StringComparer.Ordinal)
             .Select(b => new BlockState(b, valveByCode[b.ValveCode], weather[b.StationCode], SeasonSpan.Of(today, b.LatitudeDegrees), today, request.TimeZone))
             .ToList();
-        var fitted = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation);
+        var fitted = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation, parallelism);
         var heat = weather.ToDictionary(w => w.Key, w => HeatAhead.DaysIn(HeatAhead.Of(w.Value, days), today, days));
         var courses = new BlockCourse[states.Count];
-        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
+        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism }, i =>
             courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], heat[states[i].Block.StationCode], today, days));
         return new FittedEstate(request, today, weather, valves, courses);
     }
