@@ -14,6 +14,7 @@ public sealed class FittedEstate
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
     private readonly ConcurrentDictionary<string, ValveNeed> needsUnchanged = new();
     private readonly ConcurrentDictionary<string, PackedSource> packedUnchanged = new();
+    private readonly ConcurrentDictionary<string, PackedSource> settledUnchanged = new();
 
     private FittedEstate(PlanRequest request, DateOnly today, IReadOnlyDictionary<string, StationWeather> weather, IReadOnlyList<ValveWater> valves, IReadOnlyList<BlockCourse> courses)
     {
@@ -96,15 +97,30 @@ public sealed class FittedEstate
     internal PackedSource Packed(SourceNights source)
     {
         var unchanged = source.Pinned.Count == 0 && source.Needs.All(n => ReferenceEquals(n, needsUnchanged.GetValueOrDefault(n.Valve.Code)));
-        return unchanged ? packedUnchanged.GetOrAdd(source.Source.Code, _ => Pack(source)) : Pack(source);
+        return unchanged
+            ? settledUnchanged.GetOrAdd(source.Source.Code, _ => PackedUnchanged(source).Settled(source, Days))
+            // The unchanged packing is made first where nobody asked for it yet: the order of asking changes nothing.
+            : Repacking.Pack(source, PackedUnchanged(Unchanged(source))).Settled(source, Days);
     }
 
-    private PackedSource Pack(SourceNights source) => SourcePacking.Pack(source).Settled(source, Days);
+    private PackedSource PackedUnchanged(SourceNights unchanged) => packedUnchanged.GetOrAdd(unchanged.Source.Code, _ => SourcePacking.Pack(unchanged));
+
+    private SourceNights Unchanged(SourceNights source) => source with
+    {
+        Pinned = [],
+        Changes = [],
+        Needs = [.. Valves.Where(v => v.SourceCode == source.Source.Code).Select(Unchanged)],
+    };
+
+    private ValveNeed Unchanged(ValveWater valve) =>
+        needsUnchanged.GetOrAdd(valve.Code, _ => new NeedSearch(NightsOf(valve.SourceCode), Days).Find(valve, CoursesOf(valve)));
+
+    private List<BlockCourse> CoursesOf(ValveWater valve) => [.. Courses.Where(c => c.State.Valve.Code == valve.Code)];
 
     private ValveNeed Need(ValveWater valve, PlanRequest request)
     {
         var all = NightsOf(valve.SourceCode);
-        var courses = Courses.Where(c => c.State.Valve.Code == valve.Code).ToList();
+        var courses = CoursesOf(valve);
         if (ChangedNights.Pins(valve, request.Changes) is { Count: > 0 } pins)
         {
             var quarters = new int[all.Count];
@@ -119,7 +135,7 @@ public sealed class FittedEstate
             return byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : search.Find(valve, courses);
         }
 
-        var wanted = byHand >= 0 ? In(all) : needsUnchanged.GetOrAdd(valve.Code, _ => In(all));
+        var wanted = byHand >= 0 ? In(all) : Unchanged(valve);
         var lost = ChangedNights.Lost(valve, request.Changes, all);
         return lost.Count == 0 ? wanted
             : lost.All(n => wanted.QuartersByNight[n] == 0) ? wanted with { LostNights = lost }

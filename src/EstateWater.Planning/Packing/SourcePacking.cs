@@ -60,7 +60,8 @@ internal static class SourcePacking
                 .Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters));
         });
 
-    private static long Objective(SourceNights source, List<PlacedSet> sets) => source.Needs.Sum(need =>
+    /// <summary>What sets are worth to the needs of a source.</summary>
+    public static long Objective(SourceNights source, IReadOnlyList<PlacedSet> sets) => source.Needs.Sum(need =>
     {
         var mine = sets.Where(s => s.Need == need).ToList();
         var left = mine.Sum(s => s.Quarters);
