@@ -26,6 +26,7 @@ public static class ConsequenceWords
         return (lines.Count, edits.Changes) switch
         {
             (1, [ValveClosed or SourceOut]) => $"With {lines[0].Words}",
+            (1, [SetPinned { Valve: var valve }, _, ..]) => $"With the sets of {valve} placed by hand",
             (1, _) => $"If {lines[0].Words}",
             _ => $"With these {EstateText.Count(lines.Count)} changes",
         };
@@ -39,11 +40,17 @@ public static class ConsequenceWords
         if (worse.Count > 0)
         {
             var more = worse.Count > Named ? $" and {EstateText.Count(worse.Count - Named)} more" : "";
-            var pass = worse.Count == 1 ? "block passes its" : "blocks pass their";
-            return $"{EstateText.Count(worse.Count)} {pass} ceiling: {string.Join(", ", worse.Take(Named).Select(One))}{more}{better}";
+            return $"{EstateText.Count(worse.Count)} {Pass(worse)}: {string.Join(", ", worse.Take(Named).Select(One))}{more}{better}";
         }
 
         return $"no further block passes its ceiling{better}{Rise(consequences)}";
+    }
+
+    private static string Pass(List<BlockConsequence> worse)
+    {
+        var pass = worse.Count == 1 ? "block passes its ceiling" : "blocks pass their ceiling";
+        var sooner = worse.Count(b => b.Before.FirstDayPast is not null);
+        return pass + (sooner == 0 ? "" : sooner == worse.Count ? " sooner" : ", or pass it sooner");
     }
 
     private static string One(BlockConsequence block)

@@ -14,7 +14,7 @@ public delegate Planning.Plan PlanWithEdits(WeekEdits edits, CancellationToken c
 public sealed class WeekDraft(
     PlanWithEdits compute, Planning.Plan plan, Func<string, IReadOnlyList<string>> onSameValve, TimeProvider clock) : IDisposable
 {
-    /// <summary>Wait before computing, so that held arrow keys make one plan and not twenty.</summary>
+    /// <summary>Wait before computing with other hours, so that held arrow keys make one plan and not twenty.</summary>
     public static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(300);
 
     private readonly Stack<(string What, WeekEdits Before)> undo = new();
@@ -27,7 +27,7 @@ public sealed class WeekDraft(
     /// <summary>What was changed by hand.</summary>
     public WeekEdits Edits { get; private set; } = WeekEdits.None;
 
-    /// <summary>What follows from the changes in <see cref="Plan"/>; null where there are none.</summary>
+    /// <summary>What follows from the changes, once <see cref="Plan"/> keeps to them; null where there are none.</summary>
     public PlanConsequences? Consequences { get; private set; }
 
     /// <summary>Whether a plan is being computed.</summary>
@@ -43,7 +43,7 @@ public sealed class WeekDraft(
     public event Action? Changed;
 
     /// <summary>Fixes a block's hours and computes the plan anew.</summary>
-    public Task SetAsync(string block, double hours) => ApplyAsync(Edits.WithHours(block, hours, onSameValve(block)), $"the hours of {block}");
+    public Task SetAsync(string block, double hours) => ApplyAsync(Edits.WithHours(block, hours, onSameValve(block)), $"the hours of {block}", Pause);
 
     /// <summary>Gives a block's hours back to the planner.</summary>
     public Task GiveBackAsync(string block) => ApplyAsync(Edits.WithHours(block, null, []), $"the hours of {block}");
@@ -51,12 +51,7 @@ public sealed class WeekDraft(
     /// <summary>Puts other changes in the place of the present ones and computes the plan anew.</summary>
     /// <param name="edits">All changes from now on.</param>
     /// <param name="what">What undoing would take back.</param>
-    public Task ApplyAsync(WeekEdits edits, string what)
-    {
-        undo.Push((what, Edits));
-        Edits = edits;
-        return ComputeAsync();
-    }
+    public Task ApplyAsync(WeekEdits edits, string what) => ApplyAsync(edits, what, TimeSpan.Zero);
 
     /// <summary>Takes the last change back.</summary>
     public Task UndoAsync()
@@ -95,21 +90,29 @@ public sealed class WeekDraft(
         running = null;
     }
 
+    private Task ApplyAsync(WeekEdits edits, string what, TimeSpan pause)
+    {
+        undo.Push((what, Edits));
+        Edits = edits;
+        return ComputeAsync(pause);
+    }
+
     private void Show(Planning.Plan answer, WeekEdits edits)
     {
         (Plan, Problem) = (answer, null);
         Consequences = edits.IsEmpty ? null : PlanConsequences.Between(withoutEdits, answer);
     }
 
-    private async Task ComputeAsync()
+    private async Task ComputeAsync(TimeSpan pause = default)
     {
         running?.Cancel();
         using var mine = running = new CancellationTokenSource();
         var (plan, edits) = (compute, Edits);
+        Consequences = null;
         Changed?.Invoke();
         try
         {
-            await Task.Delay(Pause, clock, mine.Token);
+            await Task.Delay(pause, clock, mine.Token);
             var answer = await Task.Run(() => plan(edits, mine.Token), mine.Token);
             mine.Token.ThrowIfCancellationRequested();
             Show(answer, edits);

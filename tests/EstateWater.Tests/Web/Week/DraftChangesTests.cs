@@ -39,6 +39,15 @@ public sealed class DraftChangesTests : BunitContext
         Assert.Equal(["B04 gets 0 h"], ChangeLine.Of(Assert.Single(taken).Without).Select(l => l.Words));
     }
 
+    [Fact]
+    public void Who_publishes_reads_what_was_changed()
+    {
+        var plan = Samples.Plan() with { ChangesByHand = ["B04 gets 0 h", "bore out on the night of Tue 20 Jan"] };
+        IRenderedComponent<PublishReview> Review(EstateWater.Planning.Plan of) => Render<PublishReview>(p => p.Add(r => r.Plan, of).Add(r => r.Zone, Samples.Zone));
+        Assert.Contains("Changed by hand, and kept with the plan: B04 gets 0 h; bore out on the night of Tue 20 Jan.", Review(plan).Markup);
+        Assert.DoesNotContain("Changed by hand", Review(Samples.Plan()).Markup);
+    }
+
     private IRenderedComponent<DraftChanges> Changes(WeekEdits edits, PlanConsequences? consequences) => Render<DraftChanges>(p => p
         .Add(c => c.Edits, edits)
         .Add(c => c.Consequences, consequences)

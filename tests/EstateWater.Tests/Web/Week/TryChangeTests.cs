@@ -56,7 +56,7 @@ public sealed class TryChangeTests : BunitContext, IClassFixture<TwoSourceEstate
         var free = Enumerable.Range(7, 3).Select(Today.AddDays).First(d => valve.All(s => PlanLimits.NightOf(s) != d));
         forms.Find("#move-set").Change(SetRows.IdOf(valve[0]));
         forms.Find("#move-night").Change($"{free:yyyy-MM-dd}");
-        forms.Find("#move-opens").Change("02:15");
+        forms.Find("#move-opens").Change("02:15:00");
         forms.Find("#move-hours").Change("3,5");
         await SubmitAsync("Move a set");
         var planned = draft.Plan.Sets.Where(s => s.Valve == valve[0].Valve).ToList();
@@ -70,7 +70,7 @@ public sealed class TryChangeTests : BunitContext, IClassFixture<TwoSourceEstate
     [Fact]
     public async Task What_cannot_be_is_said_beside_the_form_and_nothing_is_changed()
     {
-        forms.Find("#move-opens").Change("18:00");
+        forms.Find("#move-opens").Change("18:00:00");
         await SubmitAsync("Move a set");
         Assert.StartsWith("Not changed.", forms.WaitForElement("[role=alert] p").TextContent, StringComparison.Ordinal);
         Assert.Contains("outside the hours of", forms.Find("[role=alert]").TextContent);
