@@ -30,7 +30,7 @@ internal static class Repacking
         return new PackedSource(kept, Math.Max(0, objective), Math.Max(anew.Bound, objective));
     }
 
-    // Pinned sets first, then those that stood before, the worthiest first, as far as night, flow, water and need still allow.
+    // Pinned sets first: that they fit was asked before planning (ChangeConflicts), in the same whole litres. Then those that stood before, the worthiest first, as far as night, flow, water and need still allow.
     private static List<PlacedSet> Standing(SourceNights source, PackedSource before)
     {
         var room = new NightRoom(source);

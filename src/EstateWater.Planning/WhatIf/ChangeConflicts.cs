@@ -108,10 +108,10 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
             }
         }
 
-        var asked = pins.Sum(p => p.Pin.Hours * p.Valve.FlowM3PerH);
-        if (estate.LeftM3(source) is { } left && asked > Math.Max(0, left))
+        var asked = pins.Sum(p => Math.Ceiling(p.Valve.FlowM3PerH * LitresPerM3) * ChangedNights.QuartersOf(p.Pin));
+        if (pins.Count > 0 && estate.LeftM3(source) is { } left && asked > left * 4 * LitresPerM3)
         {
-            yield return Say($"Sets placed by hand ask {source.Code} for {asked:0} m³; {Math.Max(0, left):0} m³ are left of its season's water.");
+            yield return Say($"Sets placed by hand ask {source.Code} for {asked / 4 / LitresPerM3:0} m³; {Math.Max(0, left):0} m³ are left of its season's water.");
         }
     }
 
