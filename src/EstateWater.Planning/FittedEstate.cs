@@ -4,6 +4,7 @@ using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
 using EstateWater.Planning.Weather;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning;
 
@@ -11,7 +12,9 @@ namespace EstateWater.Planning;
 public sealed class FittedEstate
 {
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
-    private readonly ConcurrentDictionary<string, ValveNeed> needsWithoutHand = new();
+    private readonly ConcurrentDictionary<string, ValveNeed> needsUnchanged = new();
+    private readonly ConcurrentDictionary<string, PackedSource> packedUnchanged = new();
+    private readonly ConcurrentDictionary<string, PackedSource> settledUnchanged = new();
 
     private FittedEstate(PlanRequest request, DateOnly today, IReadOnlyDictionary<string, StationWeather> weather, IReadOnlyList<ValveWater> valves, IReadOnlyList<BlockCourse> courses)
     {
@@ -59,28 +62,94 @@ public sealed class FittedEstate
         return new FittedEstate(request, today, weather, valves, courses);
     }
 
-    /// <summary>What each valve wants; valves without hours by hand are searched once.</summary>
-    internal IReadOnlyList<ValveNeed> Needs(IReadOnlyDictionary<string, double> hoursByHand, CancellationToken cancellation)
+    /// <summary>The nights of a source, for choosing one.</summary>
+    /// <param name="sourceCode">The source.</param>
+    public IReadOnlyList<SourceNight> OpeningsOf(string sourceCode) => [.. NightsOf(sourceCode).Select(n => new SourceNight(n.Date, n.Start, n.End))];
+
+    internal IReadOnlyList<Night> NightsOf(string sourceCode) => nights.GetValueOrDefault(sourceCode) ?? [];
+
+    /// <summary>Left of a source's allocation; null when unlimited. [m³]</summary>
+    internal double? LeftM3(PlanSource source)
+    {
+        var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
+        return source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First));
+    }
+
+    /// <summary>What each valve wants; valves that nothing was changed for are searched once.</summary>
+    internal IReadOnlyList<ValveNeed> Needs(PlanRequest request, CancellationToken cancellation)
     {
         var needs = new ValveNeed[Valves.Count];
-        Parallel.For(0, Valves.Count, new ParallelOptions { CancellationToken = cancellation }, v =>
-        {
-            var valve = Valves[v];
-            var courses = Courses.Where(c => c.State.Valve.Code == valve.Code).ToList();
-            var search = new NeedSearch(nights.GetValueOrDefault(valve.SourceCode) ?? [], Days);
-            var byHand = valve.Blocks.Where(b => hoursByHand.ContainsKey(b.Code)).Select(b => hoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
-            needs[v] = byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : needsWithoutHand.GetOrAdd(valve.Code, _ => search.Find(valve, courses));
-        });
+        Parallel.For(0, Valves.Count, new ParallelOptions { CancellationToken = cancellation }, v => needs[v] = Need(Valves[v], request));
         return needs;
     }
 
-    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs)
+    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs, IReadOnlyList<PlanChange> changes) =>
+        [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source =>
+        {
+            var mine = needs.Where(n => n.Valve.SourceCode == source.Code).ToLookup(n => ChangedNights.Pins(n.Valve, changes).Count > 0);
+            return new SourceNights(source, nights[source.Code], LeftM3(source), [.. mine[false]])
+            {
+                Pinned = [.. mine[true].SelectMany(n => Pinned(n, changes))],
+                Changes = changes,
+            };
+        })];
+
+    /// <summary>A source's sets; sources that nothing was changed for are packed once.</summary>
+    internal PackedSource Packed(SourceNights source)
     {
-        var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
-        return [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source => new SourceNights(
-            source,
-            nights[source.Code],
-            source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First)),
-            [.. needs.Where(n => n.Valve.SourceCode == source.Code)]))];
+        var unchanged = source.Pinned.Count == 0 && source.Needs.All(n => ReferenceEquals(n, needsUnchanged.GetValueOrDefault(n.Valve.Code)));
+        return unchanged
+            ? settledUnchanged.GetOrAdd(source.Source.Code, _ => PackedUnchanged(source).Settled(source, Days))
+            // The unchanged packing is made first where nobody asked for it yet: the order of asking changes nothing.
+            : Repacking.Pack(source, PackedUnchanged(Unchanged(source))).Settled(source, Days);
+    }
+
+    private PackedSource PackedUnchanged(SourceNights unchanged) => packedUnchanged.GetOrAdd(unchanged.Source.Code, _ => SourcePacking.Pack(unchanged));
+
+    private SourceNights Unchanged(SourceNights source) => source with
+    {
+        Pinned = [],
+        Changes = [],
+        Needs = [.. Valves.Where(v => v.SourceCode == source.Source.Code).Select(Unchanged)],
+    };
+
+    private ValveNeed Unchanged(ValveWater valve) =>
+        needsUnchanged.GetOrAdd(valve.Code, _ => new NeedSearch(NightsOf(valve.SourceCode), Days).Find(valve, CoursesOf(valve)));
+
+    private List<BlockCourse> CoursesOf(ValveWater valve) => [.. Courses.Where(c => c.State.Valve.Code == valve.Code)];
+
+    private ValveNeed Need(ValveWater valve, PlanRequest request)
+    {
+        var all = NightsOf(valve.SourceCode);
+        var courses = CoursesOf(valve);
+        if (ChangedNights.Pins(valve, request.Changes) is { Count: > 0 } pins)
+        {
+            var quarters = new int[all.Count];
+            pins.ToList().ForEach(p => quarters[ChangedNights.NightOf(p, all)!.Value] += ChangedNights.QuartersOf(p));
+            return new NeedSearch(all, Days).Keep(valve, courses, quarters);
+        }
+
+        var byHand = valve.Blocks.Where(b => request.HoursByHand.ContainsKey(b.Code)).Select(b => request.HoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
+        ValveNeed In(IReadOnlyList<Night> nights)
+        {
+            var search = new NeedSearch(nights, Days);
+            return byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : search.Find(valve, courses);
+        }
+
+        var wanted = byHand >= 0 ? In(all) : Unchanged(valve);
+        var lost = ChangedNights.Lost(valve, request.Changes, all);
+        return lost.Count == 0 ? wanted
+            : lost.All(n => wanted.QuartersByNight[n] == 0) ? wanted with { LostNights = lost }
+            : In([.. all.Select((night, n) => lost.Contains(n) ? night with { End = night.Start } : night)]) with { LostNights = lost, WantedQuarters = wanted.WantedQuarters };
+    }
+
+    private IEnumerable<PlacedSet> Pinned(ValveNeed need, IReadOnlyList<PlanChange> changes)
+    {
+        var all = NightsOf(need.Valve.SourceCode);
+        return ChangedNights.Pins(need.Valve, changes).Select(pin =>
+        {
+            var night = ChangedNights.NightOf(pin, all)!.Value;
+            return new PlacedSet(need, night, (int)Math.Round((pin.Start - all[night].Start).TotalMinutes / 15), ChangedNights.QuartersOf(pin));
+        });
     }
 }

@@ -1,4 +1,5 @@
 using EstateWater.Planning.Needs;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning.Packing;
 
@@ -7,7 +8,14 @@ namespace EstateWater.Planning.Packing;
 /// <param name="Nights">Its openings within the horizon.</param>
 /// <param name="LeftM3">Left of the season's allocation; null when unlimited. [m³]</param>
 /// <param name="Needs">What its valves want.</param>
-internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs);
+internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs)
+{
+    /// <summary>Sets that stay where they are; the needs are packed around them and hold none of theirs.</summary>
+    public IReadOnlyList<PlacedSet> Pinned { get; init; } = [];
+
+    /// <summary>Why some needs have lost nights, for the words.</summary>
+    public IReadOnlyList<PlanChange> Changes { get; init; } = [];
+}
 
 /// <summary>A set with its place in the night.</summary>
 /// <param name="Need">Whose.</param>
@@ -29,7 +37,7 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
     public PackedSource Settled(SourceNights source, int days)
     {
         var search = new NeedSearch(source.Nights, days);
-        var settled = new List<PlacedSet>();
+        var settled = new List<PlacedSet>(source.Pinned);
         var wanted = new Dictionary<ValveNeed, int>();
         foreach (var need in source.Needs)
         {
@@ -37,18 +45,18 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
             if (need.ByHand)
             {
                 settled.AddRange(mine);
-                wanted[need] = need.Quarters - mine.Sum(s => s.Quarters);
+                wanted[need] = need.WantedQuarters - mine.Sum(s => s.Quarters);
                 continue;
             }
 
-            if (need.Quarters == 0)
+            if (need.WantedQuarters == 0)
             {
                 continue;
             }
 
             var quarters = new int[source.Nights.Count];
             mine.ForEach(s => quarters[s.Night] = s.Quarters);
-            wanted[need] = Math.Min(need.Quarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
+            wanted[need] = Math.Min(need.WantedQuarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 
