@@ -70,7 +70,7 @@ public sealed class SetLinesTests
     [InlineData(26, false, "Night of Sun 26 Jan")]
     [InlineData(22, true, "Running now, from Wed 22 Jan")]
     public void Nights_have_the_names_people_use(int day, bool running, string title) =>
-        Assert.Equal(title, NightTitle.Of(new DateOnly(2025, 1, day), Morning, running));
+        Assert.Equal(title, new SetsWords(FieldLanguage.English).Night(new DateOnly(2025, 1, day), Morning, running));
 
     // Every set opens at 01:00 in the night that begins on the day given; the store gives instants in UTC.
     private static PublishedPlan Plan(int id, DateTimeOffset publishedAt, params (int Id, string Valve, int Night)[] sets) => new()
