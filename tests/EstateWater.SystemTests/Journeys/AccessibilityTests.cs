@@ -69,7 +69,7 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
                 .map(([e, box]) => `${e.outerHTML.slice(0, 80)} ${box.width}x${box.height}`)
             """);
         Assert.Empty(small);
-        Assert.InRange(await phone.Page.EvaluateAsync<double>("document.querySelector('.set-confirm').getBoundingClientRect().height"), 56, 80);
+        Assert.InRange(await phone.Page.EvaluateAsync<double>("document.querySelector('.set-start').getBoundingClientRect().height"), 56, 80);
         Assert.InRange(await phone.Page.EvaluateAsync<double>("Math.min(...[...document.querySelectorAll('main *')].map(e => parseFloat(getComputedStyle(e).fontSize)))"), 18, 40);
         Assert.Equal(390, await phone.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
     }
