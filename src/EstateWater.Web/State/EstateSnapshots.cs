@@ -12,6 +12,7 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
     private readonly SemaphoreSlim turn = new(1, 1);
     private readonly List<Action<EstateNews>> subscribers = [];
     private Task<EstateSnapshot>? current;
+    private volatile EstateSnapshot? settled;
     private DateTimeOffset startedAt;
     private long version;
 
@@ -32,6 +33,13 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
 
         return task.WaitAsync(cancellationToken);
     }
+
+    /// <summary>
+    /// The snapshot finished last, though a newer one may be in the making: for pages that show the estate but not its plan,
+    /// on phones that would take a wait of seconds for a lost signal.
+    /// </summary>
+    public Task<EstateSnapshot> GetSettledAsync(CancellationToken cancellationToken = default) =>
+        settled is { HasEstate: true } done ? Task.FromResult(done) : GetAsync(cancellationToken);
 
     /// <summary>Says that the data changed: the next reader gets a new snapshot, and subscribers hear of it once it is made.</summary>
     /// <param name="what">What changed, as one short sentence for people.</param>
@@ -93,7 +101,7 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
         {
             if (mine == Volatile.Read(ref version))
             {
-                return await build(mine, CancellationToken.None);
+                return settled = await build(mine, CancellationToken.None);
             }
         }
         finally

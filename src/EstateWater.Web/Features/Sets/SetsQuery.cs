@@ -13,7 +13,7 @@ public sealed class SetsQuery(IDbContextFactory<EstateDb> databases, EstateSnaps
     /// <summary>Reads them.</summary>
     public async Task<StandingSets> LoadAsync(CancellationToken cancellation = default)
     {
-        var snapshot = await snapshots.GetAsync(cancellation);
+        var snapshot = await snapshots.GetSettledAsync(cancellation);
         var now = TimeZoneInfo.ConvertTime(clock.GetUtcNow(), snapshot.TimeZone);
         await using var db = await databases.CreateDbContextAsync(cancellation);
         var since = now - LookBack;

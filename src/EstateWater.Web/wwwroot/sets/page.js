@@ -84,7 +84,6 @@ async function save(form, couldNot) {
   form.dataset.saving = "1";
   try {
     const confirmedBy = who.value.trim();
-    localStorage.setItem(NAME_KEY, confirmedBy);
     await outbox.keep({
       entryId: newId(),
       setId: Number(form.dataset.entrySet),
@@ -184,6 +183,7 @@ function wire(form) {
 }
 
 who.value = localStorage.getItem(NAME_KEY) ?? "";
+who.addEventListener("input", () => localStorage.setItem(NAME_KEY, who.value.trim()));
 forms.forEach(wire);
 showKept(document.getElementById("kept-line"));
 await show();

@@ -53,6 +53,25 @@ public sealed class EstateSnapshotsTests
     }
 
     [Fact]
+    public async Task Who_needs_no_plan_gets_the_last_snapshot_while_a_new_one_is_made()
+    {
+        var gate = new TaskCompletionSource();
+        var snapshots = new EstateSnapshots(
+            async (version, _) =>
+            {
+                await (version == 1 ? Task.CompletedTask : gate.Task);
+                return SmallEstate.Snapshot(SmallEstate.BlockPlanOf("B1")) with { Version = version };
+            },
+            clock);
+        await snapshots.GetAsync(Cancellation);
+        snapshots.Invalidate();
+        Assert.Equal(1, (await snapshots.GetSettledAsync(Cancellation)).Version);
+        gate.SetResult();
+        await snapshots.GetAsync(Cancellation);
+        Assert.Equal(2, (await snapshots.GetSettledAsync(Cancellation)).Version);
+    }
+
+    [Fact]
     public async Task Changes_that_come_while_one_is_made_are_made_together()
     {
         var gate = new TaskCompletionSource();
