@@ -3,6 +3,7 @@ using EstateWater.Agronomy.Outlook;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
+using EstateWater.Planning.Seasons;
 using EstateWater.Planning.Weather;
 
 namespace EstateWater.Planning;
@@ -12,6 +13,7 @@ public sealed class FittedEstate
 {
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
     private readonly ConcurrentDictionary<string, ValveNeed> needsWithoutHand = new();
+    private readonly Lazy<IReadOnlyDictionary<string, SourceSeason>> seasons;
 
     private FittedEstate(PlanRequest request, DateOnly today, IReadOnlyDictionary<string, StationWeather> weather, IReadOnlyList<ValveWater> valves, IReadOnlyList<BlockCourse> courses)
     {
@@ -21,6 +23,7 @@ public sealed class FittedEstate
         Valves = valves;
         Courses = courses;
         nights = request.Sources.ToDictionary(s => s.Code, s => Night.Of(s, request.AsOf, request.TimeZone, today, request.HorizonDays));
+        seasons = new(() => EstateSeason.Of(this, CancellationToken.None));
     }
 
     /// <summary>What it was fitted to.</summary>
@@ -36,6 +39,9 @@ public sealed class FittedEstate
 
     /// <summary>In order of block code.</summary>
     internal IReadOnlyList<BlockCourse> Courses { get; }
+
+    /// <summary>The season of each source that has an allocation.</summary>
+    internal IReadOnlyDictionary<string, SourceSeason> Seasons => seasons.Value;
 
     internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation)
     {
@@ -66,20 +72,25 @@ public sealed class FittedEstate
         {
             var valve = Valves[v];
             var courses = Courses.Where(c => c.State.Valve.Code == valve.Code).ToList();
-            var search = new NeedSearch(nights.GetValueOrDefault(valve.SourceCode) ?? [], Days);
+            var search = new NeedSearch(nights.GetValueOrDefault(valve.SourceCode) ?? [], Days, Seasons.GetValueOrDefault(valve.SourceCode)?.PricePerMm ?? 0);
             var byHand = valve.Blocks.Where(b => hoursByHand.ContainsKey(b.Code)).Select(b => hoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
             needs[v] = byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : needsWithoutHand.GetOrAdd(valve.Code, _ => search.Find(valve, courses));
         });
         return needs;
     }
 
-    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs)
-    {
-        var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
-        return [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source => new SourceNights(
+    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs) =>
+        [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source => new SourceNights(
             source,
             nights[source.Code],
-            source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First)),
-            [.. needs.Where(n => n.Valve.SourceCode == source.Code)]))];
+            LeftM3(source),
+            [.. needs.Where(n => n.Valve.SourceCode == source.Code)])
+        { SeasonPerMm = Seasons.GetValueOrDefault(source.Code)?.PricePerMm ?? 0 })];
+
+    /// <summary>Left of a source's allocation; null when it has none. [m³]</summary>
+    internal double? LeftM3(PlanSource source)
+    {
+        var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
+        return source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First));
     }
 }

@@ -61,7 +61,7 @@ internal sealed class BlockCourse
     {
         for (var day = 1; day < days; day++)
         {
-            if (Limits.HasLeaves[day] && ChancePast(Unwatered[day], Limits.CeilingMpa[day]) > Accepted(day))
+            if (Limits.HasLeaves[day] && IsTrouble(Unwatered[day], Limits.CeilingMpa[day], day))
             {
                 return day;
             }
@@ -92,33 +92,41 @@ internal sealed class BlockCourse
         var trouble = 0.0;
         for (var day = 1; day < days; day++)
         {
-            if (!Limits.HasLeaves[day])
-            {
-                continue;
-            }
-
-            var past = 0;
-            var depth = 0.0;
-            foreach (var tension in tensionsMpa[day])
-            {
-                if (tension > Limits.CeilingMpa[day])
-                {
-                    past++;
-                    var over = tension - Limits.CeilingMpa[day];
-                    depth += over * (DepthCostPerMpa + (DepthCostPerMpa2 * over));
-                }
-            }
-
-            double members = tensionsMpa[day].Length;
-            trouble += Math.Max(0, (past / members) - Accepted(day)) + (depth / members);
+            trouble += Limits.HasLeaves[day] ? TroubleAbove(tensionsMpa[day], Limits.CeilingMpa[day], day) : 0;
         }
 
         return trouble;
     }
 
+    /// <summary>What one day costs past its ceiling: the chance beyond the accepted one, and the depth.</summary>
+    /// <param name="tensionsMpa">By member. [MPa]</param>
+    /// <param name="ceilingMpa">[MPa]</param>
+    /// <param name="daysAhead">After the day that decides.</param>
+    public static double TroubleAbove(double[] tensionsMpa, double ceilingMpa, int daysAhead)
+    {
+        var past = 0;
+        var depth = 0.0;
+        foreach (var tension in tensionsMpa)
+        {
+            if (tension > ceilingMpa)
+            {
+                past++;
+                var over = tension - ceilingMpa;
+                depth += over * (DepthCostPerMpa + (DepthCostPerMpa2 * over));
+            }
+        }
+
+        double members = tensionsMpa.Length;
+        return Math.Max(0, (past / members) - Accepted(daysAhead)) + (depth / members);
+    }
+
+    /// <summary>Whether a day passes its ceiling more likely than is accepted.</summary>
+    public static bool IsTrouble(double[] tensionsMpa, double ceilingMpa, int daysAhead) => ChancePast(tensionsMpa, ceilingMpa) > Accepted(daysAhead);
+
     public static double ChancePast(double[] tensionsMpa, double ceilingMpa) => tensionsMpa.Count(t => t > ceilingMpa) / (double)tensionsMpa.Length;
 
-    private static double TroubleUnder(double[] tensionsMpa, double floorMpa)
+    /// <summary>What one day costs under its floor.</summary>
+    public static double TroubleUnder(double[] tensionsMpa, double floorMpa)
     {
         var trouble = 0.0;
         foreach (var tension in tensionsMpa)

@@ -8,11 +8,11 @@ namespace EstateWater.Planning.Needs;
 /// costs; then quarter hours are taken away while nothing is lost. What a night's soil cannot hold spares nothing, so no
 /// set runs longer than its water stays within the roots.
 /// </remarks>
-internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
+/// <param name="nights">Of the valve's source.</param>
+/// <param name="days">Today and the horizon.</param>
+/// <param name="seasonPerMm">What a millimetre is worth later in the season (<see cref="WaterPrice"/>); 0 when water is not short.</param>
+internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double seasonPerMm = 0)
 {
-    // What a millimetre must at least spare; it keeps water from being spent on trouble nobody would see. Ours.
-    private const double CostPerMm = 0.03;
-
     private const int Step = ValveNeed.PieceQuarters;
 
     // Hours set by hand come before all others: the manager has decided.
@@ -28,19 +28,19 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         var spared = new List<double>();
         if (courses.Any(c => c.FirstTrouble() is not null))
         {
-            Add(courses, quarters, int.MaxValue, paid: true, spared);
+            Add(courses, quarters, int.MaxValue, seasonPerMm, spared);
             TakeBack(courses, quarters);
             JoinShortSets(quarters);
         }
 
-        return Need(valve, courses, quarters, spared, byHand: false);
+        return Need(valve, courses, quarters, spared, byHand: false) with { ForgoneQuarters = Forgone(courses, quarters) };
     }
 
     /// <summary>So many quarter hours, in the nights where they do most good.</summary>
     public ValveNeed Place(ValveWater valve, IReadOnlyList<BlockCourse> courses, int quartersByHand)
     {
         var quarters = new int[nights.Count];
-        Add(courses, quarters, quartersByHand, paid: false, []);
+        Add(courses, quarters, quartersByHand, perMm: null, []);
         return Need(valve, courses, quarters, [], byHand: true);
     }
 
@@ -62,7 +62,19 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
 
         var wanted = quarters.ToArray();
         var more = new List<double>();
-        Add(courses, wanted, int.MaxValue, paid: true, more);
+        Add(courses, wanted, int.MaxValue, seasonPerMm, more);
+        return more.Count * Step;
+    }
+
+    // What would be put on as well, were water not short.
+    private int Forgone(IReadOnlyList<BlockCourse> courses, int[] quarters)
+    {
+        var more = new List<double>();
+        if (seasonPerMm > 0 && courses.Any(c => c.FirstTrouble() is not null))
+        {
+            Add(courses, [.. quarters], int.MaxValue, perMm: 0, more);
+        }
+
         return more.Count * Step;
     }
 
@@ -102,14 +114,14 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         return [.. spared.Select((s, n) => quarters[n] > 0 || most <= 0 ? 1 : s / most)];
     }
 
-    private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid, List<double> spared)
+    private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, double? perMm, List<double> spared)
     {
-        var price = CostPerMm * Step / 4.0 * courses.Sum(c => Weight(c) * c.RateMmPerH);
+        var price = perMm is { } paid ? Step / 4.0 * PerHour(courses, paid) : double.NegativeInfinity;
         var cost = Cost(courses, quarters);
         while (quarters.Sum() < most && nights.Count > 0)
         {
             var (night, least) = BestNight(courses, quarters, Math.Min(Step, most - quarters.Sum()));
-            if (night < 0 || (paid && cost - least < price))
+            if (night < 0 || cost - least < price)
             {
                 return;
             }
@@ -146,7 +158,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
 
     private void TakeBack(IReadOnlyList<BlockCourse> courses, int[] quarters)
     {
-        var price = CostPerMm / 4.0 * courses.Sum(c => Weight(c) * c.RateMmPerH);
+        var price = PerHour(courses, seasonPerMm) / 4;
         for (var night = nights.Count - 1; night >= 0; night--)
         {
             var cost = Cost(courses, quarters);
@@ -200,7 +212,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             byDay[nights[night].WaterDay] += quarters[night];
         }
 
-        return courses.Sum(c => Weight(c) * c.Cost(c.Watered(byDay)));
+        return courses.Sum(c => WaterPrice.Weight(c.State.Block) * c.Cost(c.Watered(byDay)));
     }
 
     /// <summary>Pools neighbours until no later piece is worth more than an earlier one (pool adjacent violators, Ayer et al. 1955).</summary>
@@ -230,6 +242,5 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         return [.. worth.Chunk(length).SelectMany(chunk => Enumerable.Repeat(chunk.Average(), chunk.Length))];
     }
 
-    /// <summary>A block's weight: its hectares, times its priority.</summary>
-    private static double Weight(BlockCourse course) => course.State.Block.AreaM2 / 10_000 * (course.State.Block.Priority / 3.0);
+    private static double PerHour(IReadOnlyList<BlockCourse> courses, double perMm) => WaterPrice.PerHour(courses.Select(c => (c.State.Block, c.RateMmPerH)), perMm);
 }

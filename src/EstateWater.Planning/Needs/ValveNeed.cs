@@ -24,6 +24,9 @@ internal sealed record ValveNeed
     /// <summary>Whether the hours were set by hand.</summary>
     public bool ByHand { get; init; }
 
+    /// <summary>Quarter hours that are left out because water is short this season.</summary>
+    public int ForgoneQuarters { get; init; }
+
     public int Quarters => QuartersByNight.Sum();
 
     /// <summary>Mean worth of a quarter hour.</summary>

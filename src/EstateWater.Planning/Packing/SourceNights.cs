@@ -7,7 +7,11 @@ namespace EstateWater.Planning.Packing;
 /// <param name="Nights">Its openings within the horizon.</param>
 /// <param name="LeftM3">Left of the season's allocation; null when unlimited. [m³]</param>
 /// <param name="Needs">What its valves want.</param>
-internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs);
+internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs)
+{
+    /// <summary>What a millimetre is worth later in the season; 0 when water is not short.</summary>
+    public double SeasonPerMm { get; init; }
+}
 
 /// <summary>A set with its place in the night.</summary>
 /// <param name="Need">Whose.</param>
@@ -28,7 +32,7 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
     /// <summary>The same with sets shortened to what still helps in the nights they got.</summary>
     public PackedSource Settled(SourceNights source, int days)
     {
-        var search = new NeedSearch(source.Nights, days);
+        var search = new NeedSearch(source.Nights, days, source.SeasonPerMm);
         var settled = new List<PlacedSet>();
         var wanted = new Dictionary<ValveNeed, int>();
         foreach (var need in source.Needs)
