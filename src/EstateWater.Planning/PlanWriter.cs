@@ -107,15 +107,21 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
         };
     }
 
+    // What found no room, and what is not put on because water is short this season.
     private List<UnmetNeed> Unmet() =>
-        [.. sources.Zip(packed).SelectMany(pair => pair.Second.StillWanted
-                .SelectMany(w => w.Key.Valve.Blocks.Select(b => new UnmetNeed(b.Code, w.Value / 4.0, UnmetReason.Write(pair.First, pair.Second, w.Key)))))
+        [.. sources.Zip(packed).SelectMany(pair => pair.First.Needs
+                .Select(need => (Need: need, Quarters: pair.Second.StillWanted.GetValueOrDefault(need) + need.ForgoneQuarters))
+                .Where(n => n.Quarters >= NeedSearch.ShortestSetQuarters || pair.Second.StillWanted.ContainsKey(n.Need))
+                .SelectMany(n => n.Need.Valve.Blocks.Select(b => new UnmetNeed(b.Code, n.Quarters / 4.0, UnmetReason.Write(pair.First, pair.Second, n.Need)))))
             .OrderBy(u => u.Block, StringComparer.Ordinal)];
 
     private SourceWater Water(SourceNights source, int index)
     {
         var planned = packed[index].Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4);
-        return new SourceWater(source.Source.Code, Math.Round(planned, 1), source.LeftM3 is { } left ? Math.Round(left - planned, 1) : null);
+        return new SourceWater(source.Source.Code, Math.Round(planned, 1), source.LeftM3 is { } left ? Math.Round(left - planned, 1) : null)
+        {
+            Season = estate.Seasons.TryGetValue(source.Source.Code, out var season) ? SeasonWords.Of(season, planned) : null,
+        };
     }
 
     private ValveNeed NeedOf(BlockCourse course) => needs.First(n => n.Valve == course.State.Valve);

@@ -24,6 +24,7 @@ internal sealed class BlockCourse
     private readonly BlockOutlook outlook;
     private readonly WeatherAhead weather;
     private readonly int days;
+    private double[]? weightsWhenShort;
 
     public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, DateOnly today, int days)
     {
@@ -44,6 +45,12 @@ internal sealed class BlockCourse
 
     /// <summary>Tension by day, then member, if nothing more is applied. [MPa]</summary>
     public double[][] Unwatered { get; }
+
+    /// <summary>Chance by day that it is as hot as a heat spell's.</summary>
+    public double[] HotChance { get; init; } = [];
+
+    /// <summary>What each day counts when water is short this season.</summary>
+    public double[] WeightsWhenShort => weightsWhenShort ??= [.. Limits.IsPicked.Select((picked, day) => WaterPrice.WeightWhenShort(picked, HotChance.ElementAtOrDefault(day)))];
 
     /// <summary>Water over the block in one hour, as its valve now delivers. [mm/h]</summary>
     public double RateMmPerH => ValveWater.RateMmPerH(State.Block) * State.Valve.ExpectedShare;
@@ -71,28 +78,30 @@ internal sealed class BlockCourse
     }
 
     /// <summary>What a course costs: chances beyond the accepted ones, depth past the ceiling, days under the floor after fruit set.</summary>
+    /// <param name="tensionsMpa">By day, then member. [MPa]</param>
+    /// <param name="dayWeights">What each day counts; null: all alike.</param>
     /// <remarks>Today counts for nothing: no water reaches the roots before today's solar noon.</remarks>
-    public double Cost(double[][] tensionsMpa)
+    public double Cost(double[][] tensionsMpa, double[]? dayWeights = null)
     {
         var under = 0.0;
         for (var day = 1; day < days; day++)
         {
             if (Limits.FloorCounts[day])
             {
-                under += TroubleUnder(tensionsMpa[day], Limits.FloorMpa[day]);
+                under += TroubleUnder(tensionsMpa[day], Limits.FloorMpa[day]) * (dayWeights?[day] ?? 1);
             }
         }
 
-        return TroubleAbove(tensionsMpa) + under;
+        return TroubleAbove(tensionsMpa, dayWeights) + under;
     }
 
     /// <summary>The part of <see cref="Cost"/> that lies past the ceiling.</summary>
-    public double TroubleAbove(double[][] tensionsMpa)
+    public double TroubleAbove(double[][] tensionsMpa, double[]? dayWeights = null)
     {
         var trouble = 0.0;
         for (var day = 1; day < days; day++)
         {
-            trouble += Limits.HasLeaves[day] ? TroubleAbove(tensionsMpa[day], Limits.CeilingMpa[day], day) : 0;
+            trouble += Limits.HasLeaves[day] ? TroubleAbove(tensionsMpa[day], Limits.CeilingMpa[day], day) * (dayWeights?[day] ?? 1) : 0;
         }
 
         return trouble;

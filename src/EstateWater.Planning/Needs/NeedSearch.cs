@@ -25,22 +25,31 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
     public ValveNeed Find(ValveWater valve, IReadOnlyList<BlockCourse> courses)
     {
         var quarters = new int[nights.Count];
-        var spared = new List<double>();
-        if (courses.Any(c => c.FirstTrouble() is not null))
+        if (!courses.Any(c => c.FirstTrouble() is not null))
         {
-            Add(courses, quarters, int.MaxValue, seasonPerMm, spared);
-            TakeBack(courses, quarters);
-            JoinShortSets(quarters);
+            return Need(valve, courses, quarters, [], byHand: false);
         }
 
-        return Need(valve, courses, quarters, spared, byHand: false) with { ForgoneQuarters = Forgone(courses, quarters) };
+        var wanted = Add(courses, quarters, int.MaxValue, paid: true);
+        var affordable = WorthTheirPrice(courses, wanted);
+        foreach (var left in wanted.Skip(affordable))
+        {
+            quarters[left.Night] -= left.Quarters;
+        }
+
+        TakeBack(courses, quarters);
+        JoinShortSets(quarters);
+        return Need(valve, courses, quarters, [.. wanted.Take(affordable).Select(p => p.Spared)], byHand: false) with
+        {
+            ForgoneQuarters = wanted.Skip(affordable).Sum(p => p.Quarters),
+        };
     }
 
     /// <summary>So many quarter hours, in the nights where they do most good.</summary>
     public ValveNeed Place(ValveWater valve, IReadOnlyList<BlockCourse> courses, int quartersByHand)
     {
         var quarters = new int[nights.Count];
-        Add(courses, quarters, quartersByHand, perMm: null, []);
+        Add(courses, quarters, quartersByHand, paid: false);
         return Need(valve, courses, quarters, [], byHand: true);
     }
 
@@ -60,22 +69,27 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
             }
         }
 
-        var wanted = quarters.ToArray();
-        var more = new List<double>();
-        Add(courses, wanted, int.MaxValue, seasonPerMm, more);
-        return more.Count * Step;
+        return WorthTheirPrice(courses, Add(courses, [.. quarters], int.MaxValue, paid: true)) * Step;
     }
 
-    // What would be put on as well, were water not short.
-    private int Forgone(IReadOnlyList<BlockCourse> courses, int[] quarters)
+    // How many of the pieces, first to last, are together worth most above the season's price. A first hour may spare
+    // little and the fifth a lot, so the first that is not worth its price does not end it.
+    private int WorthTheirPrice(IReadOnlyList<BlockCourse> courses, IReadOnlyList<Piece> pieces)
     {
-        var more = new List<double>();
-        if (seasonPerMm > 0 && courses.Any(c => c.FirstTrouble() is not null))
+        if (seasonPerMm <= 0)
         {
-            Add(courses, [.. quarters], int.MaxValue, perMm: 0, more);
+            return pieces.Count;
         }
 
-        return more.Count * Step;
+        var perQuarter = PerHour(courses, seasonPerMm) / 4;
+        var (best, most, sum) = (0, 0.0, 0.0);
+        for (var p = 0; p < pieces.Count; p++)
+        {
+            sum += pieces[p].Spared - (pieces[p].Quarters * perQuarter);
+            (best, most) = sum >= most ? (p + 1, sum) : (best, most);
+        }
+
+        return best;
     }
 
     private ValveNeed Need(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quarters, List<double> spared, bool byHand)
@@ -114,22 +128,26 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         return [.. spared.Select((s, n) => quarters[n] > 0 || most <= 0 ? 1 : s / most)];
     }
 
-    private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, double? perMm, List<double> spared)
+    private List<Piece> Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid)
     {
-        var price = perMm is { } paid ? Step / 4.0 * PerHour(courses, paid) : double.NegativeInfinity;
+        var added = new List<Piece>();
+        var price = Step / 4.0 * PerHour(courses, 0);
         var cost = Cost(courses, quarters);
         while (quarters.Sum() < most && nights.Count > 0)
         {
-            var (night, least) = BestNight(courses, quarters, Math.Min(Step, most - quarters.Sum()));
-            if (night < 0 || cost - least < price)
+            var step = Math.Min(Step, most - quarters.Sum());
+            var (night, least) = BestNight(courses, quarters, step);
+            if (night < 0 || (paid && cost - least < price))
             {
-                return;
+                break;
             }
 
-            quarters[night] += Math.Min(Step, most - quarters.Sum());
-            spared.Add(Math.Max(0, cost - least));
+            quarters[night] += step;
+            added.Add(new Piece(night, step, Math.Max(0, cost - least)));
             cost = least;
         }
+
+        return added;
     }
 
     private (int Night, double Cost) BestNight(IReadOnlyList<BlockCourse> courses, int[] quarters, int step)
@@ -158,7 +176,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
 
     private void TakeBack(IReadOnlyList<BlockCourse> courses, int[] quarters)
     {
-        var price = PerHour(courses, seasonPerMm) / 4;
+        var price = PerHour(courses, 0) / 4;
         for (var night = nights.Count - 1; night >= 0; night--)
         {
             var cost = Cost(courses, quarters);
@@ -212,7 +230,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
             byDay[nights[night].WaterDay] += quarters[night];
         }
 
-        return courses.Sum(c => WaterPrice.Weight(c.State.Block) * c.Cost(c.Watered(byDay)));
+        return courses.Sum(c => WaterPrice.Weight(c.State.Block) * c.Cost(c.Watered(byDay), seasonPerMm > 0 ? c.WeightsWhenShort : null));
     }
 
     /// <summary>Pools neighbours until no later piece is worth more than an earlier one (pool adjacent violators, Ayer et al. 1955).</summary>
@@ -243,4 +261,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
     }
 
     private static double PerHour(IReadOnlyList<BlockCourse> courses, double perMm) => WaterPrice.PerHour(courses.Select(c => (c.State.Block, c.RateMmPerH)), perMm);
+
+    /// <summary>Quarter hours put on a night, and the trouble they spared beside those before them.</summary>
+    private readonly record struct Piece(int Night, int Quarters, double Spared);
 }

@@ -17,6 +17,7 @@ internal sealed class BlockOutcome
         Heat = heat;
         Need = need;
         Sets = sets;
+        QuartersByDay = quartersByDay;
         Quarters = quartersByDay.Sum();
         Watered = Quarters == 0 ? course.Unwatered : course.Watered(quartersByDay);
         Urgency = course.State.Block.Priority / 3.0 * course.TroubleAbove(course.Unwatered);
@@ -31,6 +32,9 @@ internal sealed class BlockOutcome
     public ValveNeed Need { get; }
 
     public IReadOnlyList<(Night Night, PlacedSet Set)> Sets { get; }
+
+    /// <summary>Quarter hours by day ahead in whose evening they begin.</summary>
+    public IReadOnlyList<int> QuartersByDay { get; }
 
     public int Quarters { get; }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
 
@@ -12,7 +11,7 @@ internal static class UnmetReason
         var name = source.Source.Code;
         if (need.Valve.FlowM3PerH > source.Source.MaxFlowM3PerH)
         {
-            return Say($"valve {need.Valve.Code} asks for {need.Valve.FlowM3PerH:0.0} m³/h, more than the {source.Source.MaxFlowM3PerH:0.0} m³/h that {name} gives");
+            return Wording.Say($"valve {need.Valve.Code} asks for {need.Valve.FlowM3PerH:0.0} m³/h, more than the {source.Source.MaxFlowM3PerH:0.0} m³/h that {name} gives");
         }
 
         if (source.Nights.Count == 0)
@@ -23,11 +22,14 @@ internal static class UnmetReason
         var planned = packed.Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4);
         if (source.LeftM3 is { } left && left - planned < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4)
         {
-            return Say($"the season's water of {name} is used up: {Math.Max(0, left):0} m³ were left");
+            return Wording.Say($"the season's water of {name} is used up: {Math.Max(0, left):0} m³ were left");
         }
 
-        return Say($"{name} is full at {source.Source.MaxFlowM3PerH:0.0} m³/h on the nights that would help, and blocks in more trouble come first");
-    }
+        if (!packed.StillWanted.ContainsKey(need))
+        {
+            return Wording.Say($"the season's water of {name} is short: what is left is kept for days and blocks in more trouble");
+        }
 
-    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+        return Wording.Say($"{name} is full at {source.Source.MaxFlowM3PerH:0.0} m³/h on the nights that would help, and blocks in more trouble come first");
+    }
 }

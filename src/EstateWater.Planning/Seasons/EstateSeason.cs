@@ -5,28 +5,21 @@ namespace EstateWater.Planning.Seasons;
 /// <summary>The rest of the season of every source that has an allocation.</summary>
 internal static class EstateSeason
 {
-    public static IReadOnlyDictionary<string, SourceSeason> Of(FittedEstate estate, CancellationToken cancellation)
-    {
-        var limited = estate.Request.Sources.Where(s => s.SeasonAllocationM3 is not null).ToDictionary(s => s.Code);
-                var courses = estate.Courses.Where(c => limited.ContainsKey(c.State.Valve.SourceCode)).ToList();
-        var blocks = Blocks(estate, courses, cancellation);
-        return limited.Keys.ToDictionary(
-            code => code,
-            code => SourceSeason.Find(
-                estate.LeftM3(limited[code])!.Value,
-                [.. estate.Valves.Where(v => v.SourceCode == code && v.Blocks.Count > 0)
-                    .Select(v => new ValveSeason([.. blocks.Where(b => b.Block.ValveCode == v.Code)], estate.Days))],
-                cancellation));
-    }
+    public static IReadOnlyDictionary<string, SourceSeason> Of(FittedEstate estate, CancellationToken cancellation) =>
+        estate.Request.Sources.Where(s => s.SeasonAllocationM3 is not null).ToDictionary(
+            source => source.Code,
+            source => SourceSeason.Find(estate.LeftM3(source)!.Value, BlocksByValve(estate, source.Code, cancellation), estate.Days, cancellation));
 
-    private static BlockSeason[] Blocks(FittedEstate estate, List<BlockCourse> courses, CancellationToken cancellation)
+    /// <summary>The blocks of a source, by valve, from today to their last watering.</summary>
+    public static IReadOnlyList<IReadOnlyList<BlockSeason>> BlocksByValve(FittedEstate estate, string source, CancellationToken cancellation)
     {
+        var courses = estate.Courses.Where(c => c.State.Valve.SourceCode == source).ToList();
         var daysLeft = courses.Select(c => BlockSeason.DaysLeft(c.State, estate.Today)).ToList();
         var weather = courses.Select(c => c.State.Block.StationCode).Distinct()
-            .ToDictionary(code => code, code => SeasonWeather.Of(estate.Weather[code], daysLeft.DefaultIfEmpty(0).Max()));
+            .ToDictionary(code => code, code => SeasonWeather.Of(estate.Weather[code], daysLeft.Max()));
         var blocks = new BlockSeason[courses.Count];
         Parallel.For(0, courses.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
             blocks[i] = new BlockSeason(courses[i], weather[courses[i].State.Block.StationCode], estate.Today, daysLeft[i]));
-        return blocks;
+        return [.. blocks.GroupBy(b => b.Block.ValveCode).OrderBy(v => v.Key, StringComparer.Ordinal).Select(v => v.ToList())];
     }
 }

@@ -18,6 +18,7 @@ internal sealed class SeasonWeather
         Et0Mm = [.. versions.Select(v => v.Select(d => ReferenceEvapotranspiration.Daily(d, site).Mm).ToArray())];
         VpdKpa = [.. versions.Select(v => v.Select(VapourPressureDeficit.NearSolarNoonKpa).ToArray())];
         RainMm = [.. versions.Select(v => v.Select(d => d.RainMm ?? 0).ToArray())];
+        IsHot = [.. versions.Select(v => v.Select(d => d.TMaxC >= HeatSpellRule.Default.ThresholdC).ToArray())];
     }
 
     /// <summary>By version, then day. [mm/d]</summary>
@@ -28,6 +29,9 @@ internal sealed class SeasonWeather
 
     /// <summary>By version, then day. [mm]</summary>
     public double[][] RainMm { get; }
+
+    /// <summary>By version, then day: as hot as a heat spell's.</summary>
+    public bool[][] IsHot { get; }
 
     /// <summary>So many days from today on.</summary>
     public static SeasonWeather Of(StationWeather weather, int days)

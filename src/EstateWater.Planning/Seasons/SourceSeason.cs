@@ -2,17 +2,19 @@ using EstateWater.Planning.Needs;
 
 namespace EstateWater.Planning.Seasons;
 
-/// <summary>What is left of a source's season, what would be wanted of it, and the price of water at which it lasts.</summary>
+/// <summary>What is left of a source's season, what would be wanted of it, and the price of water that makes the best of it.</summary>
 /// <remarks>
-/// A price on what is short turns one choice for all into one for each: every block takes water as long as it is worth the
-/// price, and the price is raised until all together take no more than there is (Everett 1963, Operations Research
-/// 11:399–417: generalised Lagrange multipliers).
+/// A price on what is short turns one choice for all blocks and weeks into one for each: water goes where and when it is
+/// worth the price (Everett 1963, Operations Research 11:399–417: generalised Lagrange multipliers). Too low a price and it
+/// runs dry before ripening, too high and blocks suffer for water that is left over: of a ladder of prices the one is taken
+/// under which the season, ending when the water does, is expected to meet least trouble.
 /// </remarks>
 internal sealed record SourceSeason
 {
     // Up to here the lowest priority asks as much of its water anyway; doubled from there.
     private const double FirstPrice = WaterPrice.LeastPerMm / 3;
-    private const int Doublings = 14;
+    private const double Step = 2;
+    private const int Steps = 12;
 
     /// <summary>Left of the allocation before this plan. [m³]</summary>
     public required double LeftM3 { get; init; }
@@ -20,66 +22,54 @@ internal sealed record SourceSeason
     /// <summary>What the rest of the season would use, were water not short.</summary>
     public required SeasonUse Wanted { get; init; }
 
-    /// <summary>What it is expected to use at the price.</summary>
+    /// <summary>What is expected of the price that was chosen.</summary>
     public required SeasonUse Expected { get; init; }
 
     /// <summary>Trouble that a millimetre over a hectare must spare; 0 when water is not short. [1/(mm ha)]</summary>
-    public required double PricePerMm { get; init; }
-
-    /// <summary>Priorities whose blocks lose a greater share than all together, lowest first.</summary>
-    public required IReadOnlyList<int> LosingPriorities { get; init; }
+    public double PricePerMm => Expected.PricePerMm;
 
     /// <summary>Whether it does not last.</summary>
-    public bool IsShort => PricePerMm > 0;
+    public bool IsShort => Wanted.TotalM3 > LeftM3;
 
-    /// <summary>Raises the price until the expected use is within what is left.</summary>
-    public static SourceSeason Find(double leftM3, IReadOnlyList<ValveSeason> valves, CancellationToken cancellation = default)
+    /// <summary>Priorities whose blocks lose a greater share than all together, lowest first; empty when all lose alike.</summary>
+    public IReadOnlyList<int> LosingPriorities
     {
-        var left = Math.Max(0, leftM3);
-        var wanted = Uses(valves, 0, cancellation);
-        var (price, before, uses) = (0.0, wanted, wanted);
-        for (var doubling = 1; doubling <= Doublings && Total(uses) > left; doubling++)
+        get
         {
-            price = FirstPrice * Math.Pow(2, doubling);
-            before = uses;
+            double Loss(double expected, double wanted) => wanted > 0 ? 1 - (expected / wanted) : 0;
+            var all = Loss(Expected.TotalM3, Wanted.TotalM3);
+            var priorities = Wanted.M3ByPriority.Where(p => p.Value > 0).ToList();
+            var losing = priorities.Where(p => Loss(Expected.M3ByPriority.GetValueOrDefault(p.Key), p.Value) >= all - 1e-9).Select(p => p.Key).Order().ToList();
+            return losing.Count == priorities.Count ? [] : losing;
+        }
+    }
 
-            // What a block spends late it may have saved early: a dearer season is counted as using no more than a cheaper one.
-            uses = [.. Uses(valves, price, cancellation).Zip(before, (now, cheaper) => now.AtMost(cheaper))];
+    /// <summary>Finds the price.</summary>
+    /// <param name="leftM3">Left of the allocation; may be negative. [m³]</param>
+    /// <param name="valves">The source's blocks by valve.</param>
+    /// <param name="decidedDays">Days that a plan decides.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static SourceSeason Find(double leftM3, IReadOnlyList<IReadOnlyList<BlockSeason>> valves, int decidedDays, CancellationToken cancellation = default)
+    {
+        var wanted = SeasonTrial.At(valves, decidedDays, 0, double.PositiveInfinity, cancellation);
+        var best = wanted;
+        if (wanted.TotalM3 > leftM3)
+        {
+            var left = Math.Max(0, leftM3);
+            best = SeasonTrial.At(valves, decidedDays, 0, left, cancellation);
+            for (var step = 1; step <= Steps; step++)
+            {
+                var dearer = SeasonTrial.At(valves, decidedDays, FirstPrice * Math.Pow(Step, step), left, cancellation);
+                best = dearer.Trouble < best.Trouble ? dearer : best;
+
+                // Where water is left over already, dearer water only leaves more.
+                if (dearer.TotalM3 < 0.8 * left)
+                {
+                    break;
+                }
+            }
         }
 
-        var share = Total(before) > Total(uses) ? Math.Clamp((Total(before) - left) / (Total(before) - Total(uses)), 0, 1) : 1;
-        SeasonUse[] expected = [.. before.Zip(uses, (dear, dearer) => ((1 - share) * dear) + (share * dearer))];
-        return new SourceSeason
-        {
-            LeftM3 = leftM3,
-            Wanted = Sum(wanted),
-            Expected = Sum(expected),
-            PricePerMm = price * Math.Pow(2, share - 1),
-            LosingPriorities = price > 0 ? Losing(valves, wanted, expected) : [],
-        };
-    }
-
-    private static SeasonUse[] Uses(IReadOnlyList<ValveSeason> valves, double price, CancellationToken cancellation)
-    {
-        var uses = new SeasonUse[valves.Count];
-        Parallel.For(0, valves.Count, new ParallelOptions { CancellationToken = cancellation }, v => uses[v] = valves[v].At(price));
-        return uses;
-    }
-
-    private static SeasonUse Sum(SeasonUse[] uses) => uses.Aggregate(default(SeasonUse), (sum, use) => sum + use);
-
-    private static double Total(SeasonUse[] uses) => Sum(uses).TotalM3;
-
-    private static List<int> Losing(IReadOnlyList<ValveSeason> valves, SeasonUse[] wanted, SeasonUse[] expected)
-    {
-        var all = 1 - (Total(expected) / Total(wanted));
-        var byPriority = valves
-            .SelectMany((valve, v) => valve.Blocks.Select(b => (
-                b.Block.Priority,
-                Wanted: wanted[v].TotalM3 * b.FlowM3PerH / valve.Blocks.Sum(x => x.FlowM3PerH),
-                Kept: expected[v].TotalM3 * b.FlowM3PerH / valve.Blocks.Sum(x => x.FlowM3PerH))))
-            .GroupBy(b => b.Priority)
-            .Where(p => p.Sum(b => b.Wanted) > 0);
-        return [.. byPriority.Where(p => 1 - (p.Sum(b => b.Kept) / p.Sum(b => b.Wanted)) >= all - 1e-9).Select(p => p.Key).Order()];
+        return new SourceSeason { LeftM3 = leftM3, Wanted = wanted, Expected = best };
     }
 }

@@ -3,92 +3,84 @@ using EstateWater.Planning.Needs;
 
 namespace EstateWater.Planning.Seasons;
 
-/// <summary>What a valve would put on through the rest of the season, were water to cost so much.</summary>
+/// <summary>A valve lived through the rest of the season in one version of the weather, week by week, at a price of water.</summary>
 /// <remarks>
-/// Every version of the weather is lived through week by week. Each week takes water as a plan would: another piece as
-/// long as it spares more trouble in the days ahead than it costs. So the use foretold is that of the rule which will spend
-/// the water.
+/// Each week takes water as a plan would: pieces as long as each spares its least cost in the days ahead, and of them as many
+/// as are together worth most above the price. So the use foretold is that of the rule which will spend the water.
 /// </remarks>
-internal sealed class ValveSeason(IReadOnlyList<BlockSeason> blocks, int decidedDays)
+internal sealed class ValveSeason
 {
-    private const int WeekDays = 7;
+    public const int WeekDays = 7;
     private const int DaysAhead = 10;
 
     // Big enough to be quick, small enough to tell a little from a lot; as many as a week can hold. Ours.
     private const double PieceMm = 4;
     private const int MostPieces = 12;
 
-    private readonly double pieceHours = PieceMm / blocks.Average(b => b.RateMmPerH);
-    private readonly int days = blocks.Max(b => b.Days);
+    private readonly IReadOnlyList<BlockSeason> blocks;
+    private readonly int version;
+    private readonly double pricePerMm;
+    private readonly double pieceHours;
+    private readonly SeasonOutlook[] states;
 
-    public IReadOnlyList<BlockSeason> Blocks => blocks;
-
-    /// <summary>Expected use when a millimetre over a hectare must spare so much trouble, priorities counted.</summary>
-    public SeasonUse At(double pricePerMm)
+    public ValveSeason(IReadOnlyList<BlockSeason> blocks, int version, double pricePerMm)
     {
-        var use = default(SeasonUse);
-        for (var version = 0; version < SeasonWeather.Versions; version++)
-        {
-            use += Live(version, pricePerMm);
-        }
-
-        return 1.0 / SeasonWeather.Versions * use;
+        this.blocks = blocks;
+        this.version = version;
+        this.pricePerMm = pricePerMm;
+        pieceHours = PieceMm / blocks.Average(b => b.RateMmPerH);
+        states = [.. blocks.Select(b => b.Start.Branch())];
     }
 
-    private SeasonUse Live(int version, double pricePerMm)
+    /// <summary>All blocks together. [m³/h]</summary>
+    public double FlowM3PerH => blocks.Sum(b => b.FlowM3PerH);
+
+    /// <summary>Hours that the week beginning on a day ahead wants.</summary>
+    public double WantedHours(int first)
     {
-        var states = blocks.Select(b => b.Start.Branch()).ToArray();
-        var cost = WaterPrice.PerHour(blocks.Select(b => (b.Block, b.RateMmPerH)), pricePerMm) * pieceHours;
-        var use = default(SeasonUse);
-        for (var first = 0; first < days; first += WeekDays)
+        var (leastCost, cost) = (PieceCost(0), PieceCost(pricePerMm));
+        var (trouble, isWanted) = TroubleAhead(first, 0);
+        var (best, most, worth) = (0, 0.0, 0.0);
+
+        // No piece can spare more than all the trouble there is.
+        for (var pieces = 1; isWanted && pieces <= MostPieces && trouble >= leastCost && worth + trouble - cost >= most; pieces++)
         {
-            var pieces = Decide(states, version, first, cost);
-            for (var b = 0; b < states.Length; b++)
-            {
-                for (var day = first; day < Math.Min(first + WeekDays, blocks[b].Days); day++)
-                {
-                    Step(states[b], blocks[b], version, day, Applied(blocks[b], day - first, pieces));
-                }
-            }
-
-            use += Use(first, pieces);
-        }
-
-        return use;
-    }
-
-    private SeasonUse Use(int first, int pieces)
-    {
-        var total = pieces * pieceHours * blocks.Sum(b => b.FlowM3PerH);
-        var ripening = pieces * pieceHours * blocks.Where(b => first >= decidedDays && first < b.Days && b.Ripening[first]).Sum(b => b.FlowM3PerH);
-        return new SeasonUse(total, ripening);
-    }
-
-    private int Decide(SeasonOutlook[] states, int version, int first, double cost)
-    {
-        var (trouble, wanted) = Trouble(states, version, first, 0);
-        var pieces = 0;
-
-        // No piece can spare more than all there is.
-        while (wanted && pieces < MostPieces && trouble >= cost)
-        {
-            var (less, _) = Trouble(states, version, first, pieces + 1);
-            if (trouble - less < cost)
+            var (less, _) = TroubleAhead(first, pieces * pieceHours);
+            if (trouble - less < leastCost)
             {
                 break;
             }
 
+            worth += trouble - less - cost;
+            (best, most) = worth >= most ? (pieces, worth) : (best, most);
             trouble = less;
-            pieces++;
         }
 
-        return pieces;
+        return best * pieceHours;
     }
 
-    // Trouble of the days ahead, by hectares and priority, and whether any day passes its ceiling more likely than accepted.
-    private (double Trouble, bool Wanted) Trouble(SeasonOutlook[] states, int version, int first, int pieces)
+    /// <summary>Lives through the week with so many hours; gives the trouble it meets, by hectares and priority.</summary>
+    public double Live(int first, double hours)
     {
-        var (all, wanted) = (0.0, false);
+        var trouble = 0.0;
+        for (var b = 0; b < states.Length; b++)
+        {
+            for (var day = first; day < Math.Min(first + WeekDays, blocks[b].Days); day++)
+            {
+                trouble += WaterPrice.Weight(blocks[b].Block) * Trouble(states[b], blocks[b], day, 1, isShort: true).Trouble;
+                Step(states[b], blocks[b], day, Applied(blocks[b], day - first, hours));
+            }
+        }
+
+        return trouble;
+    }
+
+    private double PieceCost(double perMm) => pieceHours * WaterPrice.PerHour(blocks.Select(b => (b.Block, b.RateMmPerH)), perMm);
+
+    // Trouble of the days ahead, by hectares and priority, and whether any day passes its ceiling more likely than accepted.
+    private (double Trouble, bool IsWanted) TroubleAhead(int first, double hours)
+    {
+        var (all, isWanted) = (0.0, false);
         for (var b = 0; b < states.Length; b++)
         {
             var block = blocks[b];
@@ -97,31 +89,39 @@ internal sealed class ValveSeason(IReadOnlyList<BlockSeason> blocks, int decided
             for (var ahead = 0; ahead <= DaysAhead && first + ahead < block.Days; ahead++)
             {
                 var day = first + ahead;
-                if (ahead > 0 && block.Limits.HasLeaves[day])
+                if (ahead > 0)
                 {
-                    var tensions = state.TensionsMpa(block.Weather.VpdKpa[version][day]);
-                    own += BlockCourse.TroubleAbove(tensions, block.Limits.CeilingMpa[day], ahead);
-                    own += block.Limits.FloorCounts[day] ? BlockCourse.TroubleUnder(tensions, block.Limits.FloorMpa[day]) : 0;
-                    wanted |= BlockCourse.IsTrouble(tensions, block.Limits.CeilingMpa[day], ahead);
+                    var (trouble, past) = Trouble(state, block, day, ahead, pricePerMm > 0);
+                    own += trouble;
+                    isWanted |= past;
                 }
 
-                Step(state, block, version, day, Applied(block, ahead, pieces));
+                Step(state, block, day, Applied(block, ahead, hours));
             }
 
             all += WaterPrice.Weight(block.Block) * own;
         }
 
-        return (all, wanted);
+        return (all, isWanted);
     }
 
-    // The week's pieces fall on two evenings, so that the wetted soil holds them.
-    private double Applied(BlockSeason block, int dayOfWeek, int pieces) => dayOfWeek switch
+    private (double Trouble, bool IsPast) Trouble(SeasonOutlook state, BlockSeason block, int day, int ahead, bool isShort)
     {
-        0 => (pieces + 1) / 2 * pieceHours * block.RateMmPerH,
-        3 => pieces / 2 * pieceHours * block.RateMmPerH,
-        _ => 0,
-    };
+        if (!block.Limits.HasLeaves[day])
+        {
+            return (0, false);
+        }
 
-    private static void Step(SeasonOutlook state, BlockSeason block, int version, int day, double appliedMm) =>
+        var tensions = state.TensionsMpa(block.Weather.VpdKpa[version][day]);
+        var trouble = BlockCourse.TroubleAbove(tensions, block.Limits.CeilingMpa[day], ahead)
+            + (block.Limits.FloorCounts[day] ? BlockCourse.TroubleUnder(tensions, block.Limits.FloorMpa[day]) : 0);
+        var weight = isShort ? WaterPrice.WeightWhenShort(block.Limits.IsPicked[day], block.Weather.IsHot[version][day] ? 1 : 0) : 1;
+        return (weight * trouble, BlockCourse.IsTrouble(tensions, block.Limits.CeilingMpa[day], ahead));
+    }
+
+    // A week's water falls on two evenings, so that the wetted soil holds it.
+    private static double Applied(BlockSeason block, int dayOfWeek, double hours) => dayOfWeek is 0 or 3 ? hours / 2 * block.RateMmPerH : 0;
+
+    private void Step(SeasonOutlook state, BlockSeason block, int day, double appliedMm) =>
         state.Step(block.Weather.Et0Mm[version][day], block.Weather.RainMm[version][day], appliedMm, block.ShadedFraction[day]);
 }
