@@ -51,7 +51,7 @@ public sealed class FittedEstate
             s => s.Code,
             s => StationWeather.Of(s, today, SeasonSpan.Of(today, s.Site.LatitudeDegrees), request.AsOf, days));
         var ahead = weather.ToDictionary(w => w.Key, w => w.Value.Ahead.ForMembers(w.Value.Station.Site));
-        var hot = weather.ToDictionary(w => w.Key, w => Enumerable.Range(0, days).Select(w.Value.Ahead.HotChance).ToArray());
+        var hot = weather.ToDictionary(w => w.Key, w => w.Value.Ahead.HotChances());
         var valves = request.Valves.OrderBy(v => v.Code, StringComparer.Ordinal).Select(v => new ValveWater(v, request.Blocks, request.TimeZone)).ToList();
         var valveByCode = valves.ToDictionary(v => v.Code);
         var states = request.Blocks
@@ -61,10 +61,7 @@ public sealed class FittedEstate
         var fitted = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation);
         var courses = new BlockCourse[states.Count];
         Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
-            courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], today, days)
-            {
-                HotChance = hot[states[i].Block.StationCode],
-            });
+            courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], hot[states[i].Block.StationCode], today, days));
         return new FittedEstate(request, today, weather, valves, courses);
     }
 

@@ -24,15 +24,15 @@ internal sealed class BlockCourse
     private readonly BlockOutlook outlook;
     private readonly WeatherAhead weather;
     private readonly int days;
-    private double[]? weightsWhenShort;
 
-    public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, DateOnly today, int days)
+    public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, IReadOnlyList<double> hotChance, DateOnly today, int days)
     {
         State = state;
         Fitted = fitted;
         this.days = days;
         this.weather = weather;
         Limits = DayLimits.Of(state.Block, state.Stages, today, days);
+        WeightsWhenShort = [.. Limits.IsPicked.Zip(hotChance, WaterPrice.WeightWhenShort)];
         outlook = new BlockOutlook(fitted, weather, Limits.Measure, state.ShadedFraction);
         Unwatered = outlook.Tensions(new double[days]);
     }
@@ -46,11 +46,8 @@ internal sealed class BlockCourse
     /// <summary>Tension by day, then member, if nothing more is applied. [MPa]</summary>
     public double[][] Unwatered { get; }
 
-    /// <summary>Chance by day that it is as hot as a heat spell's.</summary>
-    public double[] HotChance { get; init; } = [];
-
     /// <summary>What each day counts when water is short this season.</summary>
-    public double[] WeightsWhenShort => weightsWhenShort ??= [.. Limits.IsPicked.Select((picked, day) => WaterPrice.WeightWhenShort(picked, HotChance.ElementAtOrDefault(day)))];
+    public double[] WeightsWhenShort { get; }
 
     /// <summary>Water over the block in one hour, as its valve now delivers. [mm/h]</summary>
     public double RateMmPerH => ValveWater.RateMmPerH(State.Block) * State.Valve.ExpectedShare;

@@ -8,7 +8,7 @@ internal static class WaterPrice
 
     // What there is goes first to fruit in the heat, where the harm cannot be undone; leaves after harvest only fill the
     // vine's reserves. Ours.
-    private const double AfterHarvest = 0.25;
+    private const double AfterHarvest = 0.1;
     private const double InHeat = 3;
 
     /// <summary>What a day's trouble counts when water is short this season.</summary>

@@ -5,16 +5,18 @@ namespace EstateWater.Planning.Seasons;
 /// <summary>What is left of a source's season, what would be wanted of it, and the price of water that makes the best of it.</summary>
 /// <remarks>
 /// A price on what is short turns one choice for all blocks and weeks into one for each: water goes where and when it is
-/// worth the price (Everett 1963, Operations Research 11:399–417: generalised Lagrange multipliers). Too low a price and it
-/// runs dry before ripening, too high and blocks suffer for water that is left over: of a ladder of prices the one is taken
-/// under which the season, ending when the water does, is expected to meet least trouble.
+/// worth the price (Everett 1963, Operations Research 11:399–417: generalised Lagrange multipliers). It is raised until the
+/// expected use is within what is left. Both ways are then lived through to the end of the water: keeping it is chosen only
+/// where it is expected to spare a good part of the trouble that spending it as it comes would leave.
 /// </remarks>
 internal sealed record SourceSeason
 {
-    // Up to here the lowest priority asks as much of its water anyway; doubled from there.
+    // Up to the first price the lowest priority asks as much of its water anyway; the ladder rises by √2.
     private const double FirstPrice = WaterPrice.LeastPerMm / 3;
-    private const double Step = 2;
-    private const int Steps = 12;
+    private const int Steps = 24;
+
+    // Keeping water is sure to cost and only expected to spare: it must spare so much of the season's trouble. Ours.
+    private const double WorthKeeping = 0.1;
 
     /// <summary>Left of the allocation before this plan. [m³]</summary>
     public required double LeftM3 { get; init; }
@@ -51,25 +53,35 @@ internal sealed record SourceSeason
     /// <param name="cancellation">Stops the work.</param>
     public static SourceSeason Find(double leftM3, IReadOnlyList<IReadOnlyList<BlockSeason>> valves, int decidedDays, CancellationToken cancellation = default)
     {
-        var wanted = SeasonTrial.At(valves, decidedDays, 0, double.PositiveInfinity, cancellation);
-        var best = wanted;
-        if (wanted.TotalM3 > leftM3)
+        SeasonUse At(double price, double within) => SeasonTrial.At(valves, decidedDays, price, within, cancellation);
+        var wanted = At(0, double.PositiveInfinity);
+        if (wanted.TotalM3 <= leftM3)
         {
-            var left = Math.Max(0, leftM3);
-            best = SeasonTrial.At(valves, decidedDays, 0, left, cancellation);
-            for (var step = 1; step <= Steps; step++)
-            {
-                var dearer = SeasonTrial.At(valves, decidedDays, FirstPrice * Math.Pow(Step, step), left, cancellation);
-                best = dearer.Trouble < best.Trouble ? dearer : best;
-
-                // Where water is left over already, dearer water only leaves more.
-                if (dearer.TotalM3 < 0.8 * left)
-                {
-                    break;
-                }
-            }
+            return new SourceSeason { LeftM3 = leftM3, Wanted = wanted, Expected = wanted };
         }
 
-        return new SourceSeason { LeftM3 = leftM3, Wanted = wanted, Expected = best };
+        var left = Math.Max(0, leftM3);
+        var (spending, keeping) = (At(0, left), At(LastingPrice(price => At(price, double.PositiveInfinity).TotalM3 <= left), left));
+        return new SourceSeason
+        {
+            LeftM3 = leftM3,
+            Wanted = wanted,
+            Expected = keeping.Trouble <= (1 - WorthKeeping) * spending.Trouble ? keeping : spending,
+        };
     }
+
+    // The lowest step of the ladder at which it lasts; the highest where it lasts at none.
+    private static double LastingPrice(Func<double, bool> lasts)
+    {
+        var (low, high) = (0, Steps);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = lasts(Price(middle)) ? (low, middle) : (middle, high);
+        }
+
+        return Price(high);
+    }
+
+    private static double Price(int step) => FirstPrice * Math.Pow(2, step / 2.0);
 }

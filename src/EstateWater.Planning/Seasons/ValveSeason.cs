@@ -67,7 +67,7 @@ internal sealed class ValveSeason
         {
             for (var day = first; day < Math.Min(first + WeekDays, blocks[b].Days); day++)
             {
-                trouble += WaterPrice.Weight(blocks[b].Block) * Trouble(states[b], blocks[b], day, 1, isShort: true).Trouble;
+                trouble += WaterPrice.Weight(blocks[b].Block) * Trouble(states[b], blocks[b], day, 1, Harm(blocks[b], day)).Trouble;
                 Step(states[b], blocks[b], day, Applied(blocks[b], day - first, hours));
             }
         }
@@ -91,7 +91,7 @@ internal sealed class ValveSeason
                 var day = first + ahead;
                 if (ahead > 0)
                 {
-                    var (trouble, past) = Trouble(state, block, day, ahead, pricePerMm > 0);
+                    var (trouble, past) = Trouble(state, block, day, ahead, pricePerMm > 0 ? Harm(block, day) : 1);
                     own += trouble;
                     isWanted |= past;
                 }
@@ -105,7 +105,7 @@ internal sealed class ValveSeason
         return (all, isWanted);
     }
 
-    private (double Trouble, bool IsPast) Trouble(SeasonOutlook state, BlockSeason block, int day, int ahead, bool isShort)
+    private (double Trouble, bool IsPast) Trouble(SeasonOutlook state, BlockSeason block, int day, int ahead, double weight)
     {
         if (!block.Limits.HasLeaves[day])
         {
@@ -115,9 +115,10 @@ internal sealed class ValveSeason
         var tensions = state.TensionsMpa(block.Weather.VpdKpa[version][day]);
         var trouble = BlockCourse.TroubleAbove(tensions, block.Limits.CeilingMpa[day], ahead)
             + (block.Limits.FloorCounts[day] ? BlockCourse.TroubleUnder(tensions, block.Limits.FloorMpa[day]) : 0);
-        var weight = isShort ? WaterPrice.WeightWhenShort(block.Limits.IsPicked[day], block.Weather.IsHot[version][day] ? 1 : 0) : 1;
         return (weight * trouble, BlockCourse.IsTrouble(tensions, block.Limits.CeilingMpa[day], ahead));
     }
+
+    private double Harm(BlockSeason block, int day) => WaterPrice.WeightWhenShort(block.Limits.IsPicked[day], block.Weather.IsHot[version][day] ? 1 : 0);
 
     // A week's water falls on two evenings, so that the wetted soil holds it.
     private static double Applied(BlockSeason block, int dayOfWeek, double hours) => dayOfWeek is 0 or 3 ? hours / 2 * block.RateMmPerH : 0;

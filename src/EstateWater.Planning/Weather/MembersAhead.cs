@@ -45,8 +45,9 @@ internal sealed class MembersAhead
     /// <summary>Highest temperature that half the versions reach, by day.</summary>
     public double MedianTMaxC(int day) => Descriptive.Median([.. Versions.Select(v => v[day].TMaxC)]);
 
-    /// <summary>Share of the versions in which a day is as hot as a heat spell's.</summary>
-    public double HotChance(int day) => Versions.Count(v => v[day].TMaxC >= HeatSpellRule.Default.ThresholdC) / (double)Versions.Count;
+    /// <summary>Share of the versions, by day, in which it is as hot as a heat spell's.</summary>
+    public double[] HotChances() =>
+        [.. Enumerable.Range(0, Versions[0].Length).Select(day => Versions.Count(v => v[day].TMaxC >= HeatSpellRule.Default.ThresholdC) / (double)Versions.Count)];
 
     /// <summary>Spreads the versions over the members of an outlook.</summary>
     public WeatherAhead ForMembers(StationSite site)
