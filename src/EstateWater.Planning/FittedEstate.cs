@@ -5,6 +5,7 @@ using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
 using EstateWater.Planning.Seasons;
 using EstateWater.Planning.Weather;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning;
 
@@ -12,7 +13,9 @@ namespace EstateWater.Planning;
 public sealed class FittedEstate
 {
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
-    private readonly ConcurrentDictionary<string, ValveNeed> needsWithoutHand = new();
+    private readonly ConcurrentDictionary<string, ValveNeed> needsUnchanged = new();
+    private readonly ConcurrentDictionary<string, PackedSource> packedUnchanged = new();
+    private readonly ConcurrentDictionary<string, PackedSource> settledUnchanged = new();
     private readonly Lazy<IReadOnlyDictionary<string, SourceSeason>> seasons;
 
     private FittedEstate(PlanRequest request, DateOnly today, IReadOnlyDictionary<string, StationWeather> weather, IReadOnlyList<ValveWater> valves, IReadOnlyList<BlockCourse> courses)
@@ -43,7 +46,7 @@ public sealed class FittedEstate
     /// <summary>The season of each source that has an allocation.</summary>
     internal IReadOnlyDictionary<string, SourceSeason> Seasons => seasons.Value;
 
-    internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation)
+    internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation, int parallelism = -1)
     {
         var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(request.AsOf, request.TimeZone).DateTime);
         var days = request.HorizonDays + 1;
@@ -51,47 +54,113 @@ public sealed class FittedEstate
             s => s.Code,
             s => StationWeather.Of(s, today, SeasonSpan.Of(today, s.Site.LatitudeDegrees), request.AsOf, days));
         var ahead = weather.ToDictionary(w => w.Key, w => w.Value.Ahead.ForMembers(w.Value.Station.Site));
-        var hot = weather.ToDictionary(w => w.Key, w => w.Value.Ahead.HotChances());
         var valves = request.Valves.OrderBy(v => v.Code, StringComparer.Ordinal).Select(v => new ValveWater(v, request.Blocks, request.TimeZone)).ToList();
         var valveByCode = valves.ToDictionary(v => v.Code);
         var states = request.Blocks
             .OrderBy(b => b.Code, StringComparer.Ordinal)
             .Select(b => new BlockState(b, valveByCode[b.ValveCode], weather[b.StationCode], SeasonSpan.Of(today, b.LatitudeDegrees), today, request.TimeZone))
             .ToList();
-        var fitted = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation);
+        var fitted = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation, parallelism);
+        var heat = weather.ToDictionary(w => w.Key, w => HeatAhead.DaysIn(HeatAhead.Of(w.Value, days), today, days));
         var courses = new BlockCourse[states.Count];
-        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
-            courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], hot[states[i].Block.StationCode], today, days));
+        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism }, i =>
+            courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], heat[states[i].Block.StationCode], today, days));
         return new FittedEstate(request, today, weather, valves, courses);
     }
 
-    /// <summary>What each valve wants; valves without hours by hand are searched once.</summary>
-    internal IReadOnlyList<ValveNeed> Needs(IReadOnlyDictionary<string, double> hoursByHand, CancellationToken cancellation)
-    {
-        var needs = new ValveNeed[Valves.Count];
-        Parallel.For(0, Valves.Count, new ParallelOptions { CancellationToken = cancellation }, v =>
-        {
-            var valve = Valves[v];
-            var courses = Courses.Where(c => c.State.Valve.Code == valve.Code).ToList();
-            var search = new NeedSearch(nights.GetValueOrDefault(valve.SourceCode) ?? [], Days, Seasons.GetValueOrDefault(valve.SourceCode)?.PricePerMm ?? 0);
-            var byHand = valve.Blocks.Where(b => hoursByHand.ContainsKey(b.Code)).Select(b => hoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
-            needs[v] = byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : needsWithoutHand.GetOrAdd(valve.Code, _ => search.Find(valve, courses));
-        });
-        return needs;
-    }
+    /// <summary>The nights of a source, for choosing one.</summary>
+    /// <param name="sourceCode">The source.</param>
+    public IReadOnlyList<SourceNight> OpeningsOf(string sourceCode) => [.. NightsOf(sourceCode).Select(n => new SourceNight(n.Date, n.Start, n.End))];
 
-    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs) =>
-        [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source => new SourceNights(
-            source,
-            nights[source.Code],
-            LeftM3(source),
-            [.. needs.Where(n => n.Valve.SourceCode == source.Code)])
-        { SeasonPerMm = Seasons.GetValueOrDefault(source.Code)?.PricePerMm ?? 0 })];
+    internal IReadOnlyList<Night> NightsOf(string sourceCode) => nights.GetValueOrDefault(sourceCode) ?? [];
 
-    /// <summary>Left of a source's allocation; null when it has none. [m³]</summary>
+    /// <summary>Left of a source's allocation; null when unlimited. [m³]</summary>
     internal double? LeftM3(PlanSource source)
     {
         var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
         return source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First));
+    }
+
+    /// <summary>What each valve wants; valves that nothing was changed for are searched once.</summary>
+    internal IReadOnlyList<ValveNeed> Needs(PlanRequest request, CancellationToken cancellation)
+    {
+        var needs = new ValveNeed[Valves.Count];
+        Parallel.For(0, Valves.Count, new ParallelOptions { CancellationToken = cancellation }, v => needs[v] = Need(Valves[v], request));
+        return needs;
+    }
+
+    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs, IReadOnlyList<PlanChange> changes) =>
+        [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source =>
+        {
+            var mine = needs.Where(n => n.Valve.SourceCode == source.Code).ToLookup(n => ChangedNights.Pins(n.Valve, changes).Count > 0);
+            return new SourceNights(source, nights[source.Code], LeftM3(source), [.. mine[false]])
+            {
+                Pinned = [.. mine[true].SelectMany(n => Pinned(n, changes))],
+                Changes = changes,
+                SeasonPerMm = SeasonPerMm(source.Code),
+            };
+        })];
+
+    /// <summary>A source's sets; sources that nothing was changed for are packed once.</summary>
+    internal PackedSource Packed(SourceNights source)
+    {
+        var unchanged = source.Pinned.Count == 0 && source.Needs.All(n => ReferenceEquals(n, needsUnchanged.GetValueOrDefault(n.Valve.Code)));
+        return unchanged
+            ? settledUnchanged.GetOrAdd(source.Source.Code, _ => PackedUnchanged(source).Settled(source, Days))
+            // The unchanged packing is made first where nobody asked for it yet: the order of asking changes nothing.
+            : Repacking.Pack(source, PackedUnchanged(Unchanged(source))).Settled(source, Days);
+    }
+
+    private PackedSource PackedUnchanged(SourceNights unchanged) => packedUnchanged.GetOrAdd(unchanged.Source.Code, _ => SourcePacking.Pack(unchanged));
+
+    private SourceNights Unchanged(SourceNights source) => source with
+    {
+        Pinned = [],
+        Changes = [],
+        Needs = [.. Valves.Where(v => v.SourceCode == source.Source.Code).Select(Unchanged)],
+    };
+
+    private ValveNeed Unchanged(ValveWater valve) =>
+        needsUnchanged.GetOrAdd(valve.Code, _ => Search(NightsOf(valve.SourceCode), valve).Find(valve, CoursesOf(valve)));
+
+    private NeedSearch Search(IReadOnlyList<Night> nights, ValveWater valve) => new(nights, Days, SeasonPerMm(valve.SourceCode));
+
+    private double SeasonPerMm(string sourceCode) => Seasons.GetValueOrDefault(sourceCode)?.PricePerMm ?? 0;
+
+    private List<BlockCourse> CoursesOf(ValveWater valve) => [.. Courses.Where(c => c.State.Valve.Code == valve.Code)];
+
+    private ValveNeed Need(ValveWater valve, PlanRequest request)
+    {
+        var all = NightsOf(valve.SourceCode);
+        var courses = CoursesOf(valve);
+        if (ChangedNights.Pins(valve, request.Changes) is { Count: > 0 } pins)
+        {
+            var quarters = new int[all.Count];
+            pins.ToList().ForEach(p => quarters[ChangedNights.NightOf(p, all)!.Value] += ChangedNights.QuartersOf(p));
+            return Search(all, valve).Keep(valve, courses, quarters);
+        }
+
+        var byHand = valve.Blocks.Where(b => request.HoursByHand.ContainsKey(b.Code)).Select(b => request.HoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
+        ValveNeed In(IReadOnlyList<Night> nights)
+        {
+            var search = Search(nights, valve);
+            return byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : search.Find(valve, courses);
+        }
+
+        var wanted = byHand >= 0 ? In(all) : Unchanged(valve);
+        var lost = ChangedNights.Lost(valve, request.Changes, all);
+        return lost.Count == 0 ? wanted
+            : lost.All(n => wanted.QuartersByNight[n] == 0) ? wanted with { LostNights = lost }
+            : In([.. all.Select((night, n) => lost.Contains(n) ? night with { End = night.Start } : night)]) with { LostNights = lost, WantedQuarters = wanted.WantedQuarters };
+    }
+
+    private IEnumerable<PlacedSet> Pinned(ValveNeed need, IReadOnlyList<PlanChange> changes)
+    {
+        var all = NightsOf(need.Valve.SourceCode);
+        return ChangedNights.Pins(need.Valve, changes).Select(pin =>
+        {
+            var night = ChangedNights.NightOf(pin, all)!.Value;
+            return new PlacedSet(need, night, (int)Math.Round((pin.Start - all[night].Start).TotalMinutes / 15), ChangedNights.QuartersOf(pin));
+        });
     }
 }

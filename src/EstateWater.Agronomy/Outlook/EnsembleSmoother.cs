@@ -14,9 +14,9 @@ internal static class EnsembleSmoother
     /// <param name="unknowns">By unknown, then member; changed in place.</param>
     /// <param name="predicted">By observation, then member.</param>
     /// <param name="observed">By observation.</param>
-    /// <param name="errorVariance">By observation, already inflated by the number of steps.</param>
+    /// <param name="errorCovariance">Of the observations, already inflated by the number of steps.</param>
     /// <param name="numbers">Perturbs the observations.</param>
-    public static void Update(double[][] unknowns, double[][] predicted, double[] observed, double[] errorVariance, NormalNumbers numbers)
+    public static void Update(double[][] unknowns, double[][] predicted, double[] observed, Matrix<double> errorCovariance, NormalNumbers numbers)
     {
         var members = unknowns[0].Length;
         var x = Matrix<double>.Build.DenseOfRowArrays(unknowns);
@@ -24,18 +24,22 @@ internal static class EnsembleSmoother
         var xAnomaly = Anomaly(x);
         var yAnomaly = Anomaly(y);
         var covariance = yAnomaly.TransposeAndMultiply(yAnomaly) / (members - 1);
-        for (var k = 0; k < observed.Length; k++)
-        {
-            covariance[k, k] += errorVariance[k];
-        }
-
+        covariance += errorCovariance;
         var misfit = Matrix<double>.Build.Dense(observed.Length, members);
         for (var k = 0; k < observed.Length; k++)
         {
-            var deviation = Math.Sqrt(errorVariance[k]);
             for (var m = 0; m < members; m++)
             {
-                misfit[k, m] = observed[k] + (deviation * numbers.Next()) - predicted[k][m];
+                misfit[k, m] = numbers.Next();
+            }
+        }
+
+        misfit = errorCovariance.Cholesky().Factor * misfit;
+        for (var k = 0; k < observed.Length; k++)
+        {
+            for (var m = 0; m < members; m++)
+            {
+                misfit[k, m] += observed[k] - predicted[k][m];
             }
         }
 
@@ -49,7 +53,8 @@ internal static class EnsembleSmoother
         }
     }
 
-    private static Matrix<double> Anomaly(Matrix<double> values)
+    /// <summary>Each row less its mean.</summary>
+    public static Matrix<double> Anomaly(Matrix<double> values)
     {
         var means = values.RowSums() / values.ColumnCount;
         return Matrix<double>.Build.Dense(values.RowCount, values.ColumnCount, (r, c) => values[r, c] - means[r]);

@@ -8,6 +8,8 @@ internal sealed class MemberTensions
     private readonly double[] intercept;
     private readonly double[] vpdSlope;
     private readonly double[] climb;
+    private readonly double[] bend;
+    private readonly double[] closing;
 
     public MemberTensions(double[][] unknowns, WaterPotentialMeasure measure)
     {
@@ -16,6 +18,8 @@ internal sealed class MemberTensions
         intercept = new double[members];
         vpdSlope = new double[members];
         climb = new double[members];
+        bend = new double[members];
+        closing = new double[members];
         var own = measure switch
         {
             WaterPotentialMeasure.Stem => Unknowns.StemOffset,
@@ -29,6 +33,8 @@ internal sealed class MemberTensions
                 + (own < 0 ? 0 : spread[own] * unknowns[own][m]);
             vpdSlope[m] = TensionBaseline.VpdSlopeMpaPerKpa(measure) * Math.Exp(spread[Unknowns.VpdResponse] * unknowns[Unknowns.VpdResponse][m]);
             climb[m] = TensionBaseline.ClimbMpa * TensionBaseline.ClimbShare(measure) * Math.Exp(spread[Unknowns.Climb] * unknowns[Unknowns.Climb][m]);
+            bend[m] = Math.Exp(spread[Unknowns.Bend] * unknowns[Unknowns.Bend][m]);
+            closing[m] = Math.Clamp(spread[Unknowns.Closing] * unknowns[Unknowns.Closing][m], 0, 0.9);
         }
     }
 
@@ -37,7 +43,7 @@ internal sealed class MemberTensions
     {
         for (var m = 0; m < tensionMpa.Length; m++)
         {
-            tensionMpa[m] = intercept[m] + (vpdSlope[m] * vpdKpa) + (climb[m] * (1 - rootShareLeft[m]));
+            tensionMpa[m] = At(m, vpdKpa, 1 - rootShareLeft[m]);
         }
     }
 
@@ -46,7 +52,10 @@ internal sealed class MemberTensions
     {
         for (var m = 0; m < tensionMpa.Length; m++)
         {
-            tensionMpa[m] = intercept[m] + (vpdSlope[m] * vpdKpa[m]) + (climb[m] * (1 - rootShareLeft[m]));
+            tensionMpa[m] = At(m, vpdKpa[m], 1 - rootShareLeft[m]);
         }
     }
+
+    private double At(int member, double vpdKpa, double emptied) =>
+        intercept[member] + (vpdSlope[member] * vpdKpa * (1 - (closing[member] * emptied))) + (climb[member] * Math.Pow(emptied, bend[member]));
 }

@@ -10,8 +10,12 @@ internal sealed class BlockCourse
     // A chance of passing the ceiling that a manager accepts: one in five within the week, two in five beyond,
     // where next week's readings still come first. Ours.
     private const int DaysBeforeNextRound = 7;
-    private const double AcceptedSoon = 0.2;
-    private const double AcceptedLater = 0.4;
+    private const double AcceptedSoon = 0.15;
+    private const double AcceptedLater = 0.3;
+
+    // In a heat spell shut-down leaves and shrivel cost the most, and no water comes in time any more. Ours.
+    private const double AcceptedInHeat = 0.05;
+    private const double HeatWeight = 4;
 
     // What a day past the ceiling costs beside its chance, by its depth and the square of it, for shrivel grows faster
     // than the tension; what a day under the floor costs, and how much more the deeper it lies. Ours: shut-down leaves
@@ -24,15 +28,17 @@ internal sealed class BlockCourse
     private readonly BlockOutlook outlook;
     private readonly WeatherAhead weather;
     private readonly int days;
+    private readonly IReadOnlyList<bool> inHeat;
 
-    public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, IReadOnlyList<double> hotChance, DateOnly today, int days)
+    public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, IReadOnlyList<bool> inHeat, DateOnly today, int days)
     {
+        this.inHeat = inHeat;
         State = state;
         Fitted = fitted;
         this.days = days;
         this.weather = weather;
         Limits = DayLimits.Of(state.Block, state.Stages, today, days);
-        WeightsWhenShort = [.. Limits.IsPicked.Zip(hotChance, WaterPrice.WeightWhenShort)];
+        WeightsWhenShort = [.. Limits.IsPicked.Select(WaterPrice.WeightWhenShort)];
         outlook = new BlockOutlook(fitted, weather, Limits.Measure, state.ShadedFraction);
         Unwatered = outlook.Tensions(new double[days]);
     }
@@ -65,7 +71,7 @@ internal sealed class BlockCourse
     {
         for (var day = 1; day < days; day++)
         {
-            if (Limits.HasLeaves[day] && IsTrouble(Unwatered[day], Limits.CeilingMpa[day], day))
+            if (Limits.HasLeaves[day] && IsTrouble(Unwatered[day], Limits.CeilingMpa[day], day, inHeat[day]))
             {
                 return day;
             }
@@ -98,7 +104,7 @@ internal sealed class BlockCourse
         var trouble = 0.0;
         for (var day = 1; day < days; day++)
         {
-            trouble += Limits.HasLeaves[day] ? TroubleAbove(tensionsMpa[day], Limits.CeilingMpa[day], day) * (dayWeights?[day] ?? 1) : 0;
+            trouble += Limits.HasLeaves[day] ? TroubleAbove(tensionsMpa[day], Limits.CeilingMpa[day], day, inHeat[day]) * (dayWeights?[day] ?? 1) : 0;
         }
 
         return trouble;
@@ -108,7 +114,8 @@ internal sealed class BlockCourse
     /// <param name="tensionsMpa">By member. [MPa]</param>
     /// <param name="ceilingMpa">[MPa]</param>
     /// <param name="daysAhead">After the day that decides.</param>
-    public static double TroubleAbove(double[] tensionsMpa, double ceilingMpa, int daysAhead)
+    /// <param name="inHeat">Whether the day lies in a heat spell.</param>
+    public static double TroubleAbove(double[] tensionsMpa, double ceilingMpa, int daysAhead, bool inHeat)
     {
         var past = 0;
         var depth = 0.0;
@@ -123,11 +130,11 @@ internal sealed class BlockCourse
         }
 
         double members = tensionsMpa.Length;
-        return Math.Max(0, (past / members) - Accepted(daysAhead)) + (depth / members);
+        return (inHeat ? HeatWeight : 1) * (Math.Max(0, (past / members) - Accepted(daysAhead, inHeat)) + (depth / members));
     }
 
     /// <summary>Whether a day passes its ceiling more likely than is accepted.</summary>
-    public static bool IsTrouble(double[] tensionsMpa, double ceilingMpa, int daysAhead) => ChancePast(tensionsMpa, ceilingMpa) > Accepted(daysAhead);
+    public static bool IsTrouble(double[] tensionsMpa, double ceilingMpa, int daysAhead, bool inHeat) => ChancePast(tensionsMpa, ceilingMpa) > Accepted(daysAhead, inHeat);
 
     public static double ChancePast(double[] tensionsMpa, double ceilingMpa) => tensionsMpa.Count(t => t > ceilingMpa) / (double)tensionsMpa.Length;
 
@@ -143,5 +150,5 @@ internal sealed class BlockCourse
         return trouble / tensionsMpa.Length;
     }
 
-    private static double Accepted(int day) => day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
+    private static double Accepted(int day, bool inHeat) => inHeat ? AcceptedInHeat : day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
 }

@@ -27,6 +27,12 @@ internal sealed record ValveNeed
     /// <summary>Quarter hours that are left out because water is short this season.</summary>
     public int ForgoneQuarters { get; init; }
 
+    /// <summary>Places in the source's list of nights in which the valve cannot open.</summary>
+    public IReadOnlySet<int> LostNights { get; init; } = new HashSet<int>();
+
+    /// <summary>Quarter hours it would want were no night lost to it; never fewer than <see cref="Quarters"/>.</summary>
+    public int WantedQuarters { get => Math.Max(field, Quarters); init; }
+
     public int Quarters => QuartersByNight.Sum();
 
     /// <summary>Mean worth of a quarter hour.</summary>

@@ -6,15 +6,12 @@ internal static class WaterPrice
     /// <summary>What a millimetre must at least spare in its block; it keeps water from being spent on trouble nobody would see. Ours.</summary>
     public const double LeastPerMm = 0.03;
 
-    // What there is goes first to fruit in the heat, where the harm cannot be undone; leaves after harvest only fill the
-    // vine's reserves. Ours.
+    // Fruit comes first when there is not enough for all; leaves after harvest only fill the vine's reserves. Ours.
     private const double AfterHarvest = 0.1;
-    private const double InHeat = 3;
 
     /// <summary>What a day's trouble counts when water is short this season.</summary>
     /// <param name="isPicked">Whether the fruit is off.</param>
-    /// <param name="hotChance">Chance that the day is as hot as a heat spell's, 0–1.</param>
-    public static double WeightWhenShort(bool isPicked, double hotChance) => (isPicked ? AfterHarvest : 1) * (1 + ((InHeat - 1) * hotChance));
+    public static double WeightWhenShort(bool isPicked) => isPicked ? AfterHarvest : 1;
 
     /// <summary>A block's weight: its hectares, times its priority.</summary>
     public static double Weight(PlanBlock block) => Hectares(block) * PriorityShare(block);

@@ -44,7 +44,7 @@ internal sealed record NightShares(int[][] Quarters, long Bound)
         var opens = new List<BoolVar>();
         for (var n = 0; n < source.Nights.Count; n++)
         {
-            var longest = need.Valve.FlowM3PerH > source.Source.MaxFlowM3PerH ? 0 : Math.Min(need.Quarters, source.Nights[n].Quarters);
+            var longest = need.Valve.FlowM3PerH > source.Source.MaxFlowM3PerH || need.LostNights.Contains(n) ? 0 : Math.Min(need.Quarters, source.Nights[n].Quarters);
             given[n] = model.NewIntVar(0, longest, $"quarters {v} {n}");
             if (longest == 0)
             {
@@ -88,6 +88,9 @@ internal sealed record NightShares(int[][] Quarters, long Bound)
         return steps;
     }
 
+    // A quarter hour's share of litres an hour, as the flows are counted.
+    private static long Litres(PlacedSet set) => (long)Math.Ceiling(set.Need.Valve.FlowM3PerH * LitresPerM3) * set.Quarters;
+
     private static void LimitFlow(CpModel model, SourceNights source, IntVar[][] given)
     {
         var flows = source.Needs.Select(n => (long)Math.Ceiling(n.Valve.FlowM3PerH * LitresPerM3)).ToArray();
@@ -95,13 +98,13 @@ internal sealed record NightShares(int[][] Quarters, long Bound)
         for (var n = 0; n < source.Nights.Count; n++)
         {
             var night = n;
-            model.Add(LinearExpr.WeightedSum(given.Select(g => g[night]), flows) <= most * source.Nights[n].Quarters);
+            model.Add(LinearExpr.WeightedSum(given.Select(g => g[night]), flows) <= (most * source.Nights[n].Quarters) - source.Pinned.Where(p => p.Night == night).Sum(Litres));
         }
 
         if (source.LeftM3 is { } left)
         {
             var all = given.SelectMany((g, v) => g.Select(quarters => (quarters, flow: flows[v]))).ToList();
-            model.Add(LinearExpr.WeightedSum(all.Select(a => a.quarters), all.Select(a => a.flow)) <= (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3));
+            model.Add(LinearExpr.WeightedSum(all.Select(a => a.quarters), all.Select(a => a.flow)) <= (long)Math.Floor(Math.Max(0, (left * 4 * LitresPerM3) - source.Pinned.Sum(Litres))));
         }
     }
 }

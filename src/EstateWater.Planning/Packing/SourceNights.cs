@@ -1,4 +1,5 @@
 using EstateWater.Planning.Needs;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning.Packing;
 
@@ -11,6 +12,12 @@ internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nigh
 {
     /// <summary>What a millimetre is worth later in the season; 0 when water is not short.</summary>
     public double SeasonPerMm { get; init; }
+
+    /// <summary>Sets that stay where they are; the needs are packed around them and hold none of theirs.</summary>
+    public IReadOnlyList<PlacedSet> Pinned { get; init; } = [];
+
+    /// <summary>Why some needs have lost nights, for the words.</summary>
+    public IReadOnlyList<PlanChange> Changes { get; init; } = [];
 }
 
 /// <summary>A set with its place in the night.</summary>
@@ -33,7 +40,7 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
     public PackedSource Settled(SourceNights source, int days)
     {
         var search = new NeedSearch(source.Nights, days, source.SeasonPerMm);
-        var settled = new List<PlacedSet>();
+        var settled = new List<PlacedSet>(source.Pinned);
         var wanted = new Dictionary<ValveNeed, int>();
         foreach (var need in source.Needs)
         {
@@ -41,18 +48,18 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
             if (need.ByHand)
             {
                 settled.AddRange(mine);
-                wanted[need] = need.Quarters - mine.Sum(s => s.Quarters);
+                wanted[need] = need.WantedQuarters - mine.Sum(s => s.Quarters);
                 continue;
             }
 
-            if (need.Quarters == 0)
+            if (need.WantedQuarters == 0)
             {
                 continue;
             }
 
             var quarters = new int[source.Nights.Count];
             mine.ForEach(s => quarters[s.Night] = s.Quarters);
-            wanted[need] = Math.Min(need.Quarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
+            wanted[need] = Math.Min(need.WantedQuarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 

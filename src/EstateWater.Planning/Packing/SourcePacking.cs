@@ -25,11 +25,11 @@ internal static class SourcePacking
     {
         if (source.Nights.Count == 0 || source.Needs.All(n => n.Quarters == 0))
         {
-            return new PackedSource([], 0, 0);
+            return new PackedSource(source.Pinned, 0, 0);
         }
 
         var shares = NightShares.Divide(source);
-        var sets = GapFilling.Fill(source, Lay(source, shares));
+        var sets = GapFilling.Fill(source, source.Pinned.Concat(Lay(source, shares)));
         var objective = Objective(source, sets);
 
         // Hours by hand outweigh all else, so that they are kept; counted, they would hide what the rest may lack.
@@ -55,11 +55,13 @@ internal static class SourcePacking
                 .Select((need, v) => new WantedSet(need, shares.Quarters[v][n], Math.Max(1, (long)(Scale * need.WorthPerQuarter))))
                 .Where(w => w.Quarters > 0)
                 .ToList();
-            return NightClock.Lay(wanted, source.Source.MaxFlowM3PerH, source.Nights[n].Quarters)
+            var pinned = source.Pinned.Where(p => p.Night == n).Select(p => new TimedSet(p.Need, p.StartQuarter, p.Quarters)).ToList();
+            return NightClock.Lay(wanted, pinned, source.Source.MaxFlowM3PerH, source.Nights[n].Quarters)
                 .Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters));
         });
 
-    private static long Objective(SourceNights source, List<PlacedSet> sets) => source.Needs.Sum(need =>
+    /// <summary>What sets are worth to the needs of a source.</summary>
+    public static long Objective(SourceNights source, IReadOnlyList<PlacedSet> sets) => source.Needs.Sum(need =>
     {
         var mine = sets.Where(s => s.Need == need).ToList();
         var left = mine.Sum(s => s.Quarters);

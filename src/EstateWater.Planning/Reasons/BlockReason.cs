@@ -34,8 +34,8 @@ internal static class BlockReason
         var because = string.Join("; ", DecidingFacts.Of(outcome).Select(f => f.Words));
         if (outcome.Quarters == 0)
         {
-            return outcome.Need.Quarters > 0
-                ? $"No water fits, {Wording.Hours(outcome.Need.Quarters)} wanted: {because}."
+            return outcome.Need.WantedQuarters > 0
+                ? $"No water fits, {Wording.Hours(outcome.Need.WantedQuarters)} wanted: {because}."
                 : $"Leave dry: {because}.";
         }
 

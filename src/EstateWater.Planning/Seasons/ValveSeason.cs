@@ -67,7 +67,7 @@ internal sealed class ValveSeason
         {
             for (var day = first; day < Math.Min(first + WeekDays, blocks[b].Days); day++)
             {
-                trouble += WaterPrice.Weight(blocks[b].Block) * Trouble(states[b], blocks[b], day, 1, Harm(blocks[b], day)).Trouble;
+                trouble += WaterPrice.Weight(blocks[b].Block) * Trouble(states[b], blocks[b], day, 1, isShort: true).Trouble;
                 Step(states[b], blocks[b], day, Applied(blocks[b], day - first, hours));
             }
         }
@@ -91,7 +91,7 @@ internal sealed class ValveSeason
                 var day = first + ahead;
                 if (ahead > 0)
                 {
-                    var (trouble, past) = Trouble(state, block, day, ahead, pricePerMm > 0 ? Harm(block, day) : 1);
+                    var (trouble, past) = Trouble(state, block, day, ahead, pricePerMm > 0);
                     own += trouble;
                     isWanted |= past;
                 }
@@ -105,20 +105,19 @@ internal sealed class ValveSeason
         return (all, isWanted);
     }
 
-    private (double Trouble, bool IsPast) Trouble(SeasonOutlook state, BlockSeason block, int day, int ahead, double weight)
+    private (double Trouble, bool IsPast) Trouble(SeasonOutlook state, BlockSeason block, int day, int ahead, bool isShort)
     {
         if (!block.Limits.HasLeaves[day])
         {
             return (0, false);
         }
 
+        var (ceiling, inHeat) = (block.Limits.CeilingMpa[day], block.Weather.IsHot[version][day]);
         var tensions = state.TensionsMpa(block.Weather.VpdKpa[version][day]);
-        var trouble = BlockCourse.TroubleAbove(tensions, block.Limits.CeilingMpa[day], ahead)
+        var trouble = BlockCourse.TroubleAbove(tensions, ceiling, ahead, inHeat)
             + (block.Limits.FloorCounts[day] ? BlockCourse.TroubleUnder(tensions, block.Limits.FloorMpa[day]) : 0);
-        return (weight * trouble, BlockCourse.IsTrouble(tensions, block.Limits.CeilingMpa[day], ahead));
+        return (isShort ? WaterPrice.WeightWhenShort(block.Limits.IsPicked[day]) * trouble : trouble, BlockCourse.IsTrouble(tensions, ceiling, ahead, inHeat));
     }
-
-    private double Harm(BlockSeason block, int day) => WaterPrice.WeightWhenShort(block.Limits.IsPicked[day], block.Weather.IsHot[version][day] ? 1 : 0);
 
     // A week's water falls on two evenings, so that the wetted soil holds it.
     private static double Applied(BlockSeason block, int dayOfWeek, double hours) => dayOfWeek is 0 or 3 ? hours / 2 * block.RateMmPerH : 0;

@@ -35,7 +35,7 @@ internal sealed class MembersAhead
         {
             0 => [.. Enumerable.Range(0, VersionsOfOne).Select(_ => Array.Empty<DailyWeather>())],
             1 => ForecastError.Of(past, forecasts, latest[0].IssuedAt.Offset).Widen(latest[0], today, station, VersionsOfOne),
-            _ => latest.Select(f => f.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray()).ToList(),
+            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, forecasts, latest[0].IssuedAt.Offset), today),
         };
         var beyond = new OtherYears(past, today, station);
         var single = latest.Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
@@ -44,10 +44,6 @@ internal sealed class MembersAhead
 
     /// <summary>Highest temperature that half the versions reach, by day.</summary>
     public double MedianTMaxC(int day) => Descriptive.Median([.. Versions.Select(v => v[day].TMaxC)]);
-
-    /// <summary>Share of the versions, by day, in which it is as hot as a heat spell's.</summary>
-    public double[] HotChances() =>
-        [.. Enumerable.Range(0, Versions[0].Length).Select(day => Versions.Count(v => v[day].TMaxC >= HeatSpellRule.Default.ThresholdC) / (double)Versions.Count)];
 
     /// <summary>Spreads the versions over the members of an outlook.</summary>
     public WeatherAhead ForMembers(StationSite site)

@@ -26,7 +26,7 @@ internal sealed class PlannerDecider : IDecider
         var plan = Planner.Plan(PlanRequests.From(Known(estate, crew, asOf), asOf));
         foreach (var block in plan.Blocks)
         {
-            _expectations.AddRange(Leads.Select(lead => new Expectation(
+            _expectations.AddRange(Enumerable.Range(0, 10).Select(lead => new Expectation(
                 block.Block, estate.Today.AddDays(lead), lead, block.Outlook[lead].PlannedBar, block.Latest?.MeanBar)));
         }
 

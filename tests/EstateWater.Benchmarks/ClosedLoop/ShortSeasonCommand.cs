@@ -17,9 +17,9 @@ internal static class ShortSeasonCommand
             var allocation = allocationShare * SeasonScore.Of(SeasonRun.Live(seed, new PerfectKnowledge())).WaterM3;
             (IDecider Decider, double? Told)[] rivals =
             [
-//TMP                (new UntilUsedUp("calendar", new CalendarRule(), allocation), allocation),
-//TMP                (new UntilUsedUp("threshold", new ThresholdRule(), allocation), allocation),
-//TMP                (new UntilUsedUp("perfect", new PerfectKnowledge(), allocation), allocation),
+                (new UntilUsedUp("calendar", new CalendarRule(), allocation), allocation),
+                (new UntilUsedUp("threshold", new ThresholdRule(), allocation), allocation),
+                (new UntilUsedUp("perfect", new PerfectKnowledge(), allocation), allocation),
                 (new UntilUsedUp("spends", new PlannerDecider(), allocation), null),
                 (new UntilUsedUp("keeps", new PlannerDecider(), allocation), allocation),
             ];
