@@ -13,6 +13,9 @@ internal static class DiscrepancyFit
     // Spread of the logarithms of the three before any set is read. Ours.
     private const double PriorSpread = 0.8;
 
+    // What fades within days cannot be told from what is new with every weekly set.
+    private const double LeastDaysFactor = 0.5;
+
     private static readonly double[] Factors = [0.125, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4, 2, 2.8, 4, 5.6];
 
     public static Discrepancy Fit(IReadOnlyList<Innovation> blocks)
@@ -25,7 +28,7 @@ internal static class DiscrepancyFit
         {
             best = Best(chosen, Factors.Select(f => best with { SlowMpa = f * Discrepancy.Unread.SlowMpa }));
             best = Best(chosen, Factors.Select(f => best with { SetMpa = f * Discrepancy.Unread.SetMpa }));
-            best = Best(chosen, Factors.Select(f => best with { DaysToFade = f * Discrepancy.Unread.DaysToFade }));
+            best = Best(chosen, Factors.Where(f => f >= LeastDaysFactor).Select(f => best with { DaysToFade = f * Discrepancy.Unread.DaysToFade }));
         }
 
         return best;
