@@ -42,7 +42,10 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
             heat[c.State.Block.StationCode],
             NeedOf(c),
             PackedOf(c.State.Valve),
-            QuartersByDay(c.State.Valve)));
+            QuartersByDay(c.State.Valve))
+        {
+            IsWaterUsedUp = sources.Zip(packed).Any(pair => pair.First.Source.Code == c.State.Valve.SourceCode && UnmetReason.IsUsedUp(pair.First, pair.Second, NeedOf(c))),
+        });
         return [.. outcomes
             .OrderByDescending(o => o.Urgency)
             .ThenByDescending(o => o.ClosestToCeilingMpa)

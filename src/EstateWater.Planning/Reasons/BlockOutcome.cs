@@ -38,6 +38,9 @@ internal sealed class BlockOutcome
 
     public int Quarters { get; }
 
+    /// <summary>Whether the season's water ends with this plan.</summary>
+    public bool IsWaterUsedUp { get; init; }
+
     public double[][] Watered { get; }
 
     /// <summary>Trouble past the ceiling if nothing is applied, times priority.</summary>

@@ -30,8 +30,16 @@ internal sealed class DecidingFacts
     private bool Presses => outcome.Quarters > 0 || outcome.Need.Quarters > 0 || outcome.Need.ForgoneQuarters > 0;
 
     /// <summary>Two facts, in the order in which to tell them.</summary>
-    public static IReadOnlyList<Fact> Of(BlockOutcome outcome) =>
-        [.. new DecidingFacts(outcome).All().OrderByDescending(f => f.WeightMpa).ThenBy(f => f.Kind).Take(2).OrderBy(f => f.Kind)];
+    public static IReadOnlyList<Fact> Of(BlockOutcome outcome)
+    {
+        var facts = new DecidingFacts(outcome);
+        var two = facts.All().OrderByDescending(f => f.WeightMpa).ThenBy(f => f.Kind).Take(2).OrderBy(f => f.Kind).ToList();
+
+        // The ceiling is told once, by the heat where both are told.
+        return two.Exists(f => f.Kind == FactKind.Heat)
+            ? [.. two.Select(f => f.Kind == FactKind.Drying ? f with { Words = facts.DryingAlone(f.WeightMpa) } : f)]
+            : two;
+    }
 
     private IEnumerable<Fact> All()
     {
@@ -65,6 +73,8 @@ internal sealed class DecidingFacts
         yield return new Fact(FactKind.Drying, dry[worst] - dry[0] - (heat?.Mpa ?? 0), $"without water its soil's drying {Past()}");
     }
 
+    private string DryingAlone(double mpa) => Wording.Say($"its soil's drying adds {Wording.Bar(mpa)} by {Wording.Day(outcome.Today.AddDays(worst))}");
+
     private IEnumerable<Fact> Others()
     {
         var need = outcome.Need;
@@ -79,7 +89,9 @@ internal sealed class DecidingFacts
 
         if (!need.ByHand && need.Quarters - outcome.Quarters is var missing && missing >= NeedSearch.ShortestSetQuarters)
         {
-            yield return new Fact(FactKind.NoRoom, Spares(missing), $"its source has no room for {Wording.Hours(missing)} more");
+            yield return outcome.IsWaterUsedUp
+                ? new Fact(FactKind.ShortSeason, Spares(missing), Wording.Say($"the season's water ends before {Wording.Hours(missing)} more at its priority of {outcome.Course.State.Block.Priority}"))
+                : new Fact(FactKind.NoRoom, Spares(missing), $"its source has no room for {Wording.Hours(missing)} more");
         }
 
         if (Neighbour() is { } neighbour)

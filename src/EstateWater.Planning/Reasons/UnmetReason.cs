@@ -7,6 +7,10 @@ namespace EstateWater.Planning.Reasons;
 /// <summary>Says why hours do not fit.</summary>
 internal static class UnmetReason
 {
+    /// <summary>Whether what the plan leaves of the season's water is not enough for one more set.</summary>
+    public static bool IsUsedUp(SourceNights source, PackedSource packed, ValveNeed need) =>
+        source.LeftM3 - packed.Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4) < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4;
+
     public static string Write(SourceNights source, PackedSource packed, ValveNeed need)
     {
         var name = source.Source.Code;
@@ -20,10 +24,9 @@ internal static class UnmetReason
             return $"{name} has no opening within the horizon";
         }
 
-        var planned = packed.Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4);
-        if (source.LeftM3 is { } left && left - planned < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4)
+        if (IsUsedUp(source, packed, need))
         {
-            return Wording.Say($"the season's water of {name} is used up: {Math.Max(0, left):0} m³ were left");
+            return Wording.Say($"the season's water of {name} is used up: {Math.Max(0, source.LeftM3 ?? 0):0} m³ were left");
         }
 
         var others = packed.Sets.Where(s => s.Need == need).Sum(s => s.Quarters) < need.Quarters ? $"; on its other nights {name} is full" : string.Empty;

@@ -42,6 +42,14 @@ public sealed class DecidingFactTests
     }
 
     [Fact]
+    public void Where_the_seasons_water_ends_that_is_what_decided_and_with_which_priority()
+    {
+        var plan = Plan(SmallEstate.Request(4, allocationM3: 1));
+        Assert.All(plan.Unmet, u => Assert.Matches("the season's water ends before|water is short this season and its priority is 3", plan.Blocks.Single(b => b.Block == u.Block).Reason));
+        Assert.NotEmpty(plan.Unmet);
+    }
+
+    [Fact]
     public void A_dry_block_says_where_it_stands_and_how_far_it_comes()
     {
         var request = SmallEstate.Request(hotC: 26);
@@ -53,7 +61,11 @@ public sealed class DecidingFactTests
     public void Every_reason_names_two_facts()
     {
         var plan = Plan(SmallEstate.Request(8, maxFlowM3PerH: 34));
-        Assert.All(plan.Blocks, b => Assert.Equal(b.Hours > 0 ? 3 : 2, b.Reason.Split("; ").Length));
+        Assert.All(plan.Blocks, b =>
+        {
+            Assert.Equal(b.Hours > 0 ? 3 : 2, b.Reason.Split("; ").Length);
+            Assert.True(b.Reason.Split("past its ceiling").Length <= 2, $"the ceiling is told once: {b.Reason}");
+        });
     }
 
     private static Plan Plan(PlanRequest request) => Planner.Plan(request, TestContext.Current.CancellationToken);
