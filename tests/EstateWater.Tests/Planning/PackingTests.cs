@@ -29,7 +29,9 @@ public sealed class PackingTests
         }
 
         var water = Assert.Single(plan.Water);
-        Assert.Equal(plan.Sets.Sum(s => s.VolumeM3), water.PlannedM3, 0);
+
+        // Each set is told to a tenth of a cubic metre.
+        Assert.Equal(plan.Sets.Sum(s => s.VolumeM3), water.PlannedM3, 0.05 * (plan.Sets.Count + 1));
         Assert.True(water.LeftM3 >= -0.05, $"{water.LeftM3} m³ left");
         Assert.InRange(plan.Packing.GapPct, 0, 100);
         Assert.True(plan.Packing.Objective <= plan.Packing.Bound);
