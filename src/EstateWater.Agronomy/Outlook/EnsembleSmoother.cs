@@ -1,5 +1,6 @@
+using System.Numerics;
 using EstateWater.Agronomy.Methods;
-using MathNet.Numerics.LinearAlgebra;
+using DoubleMatrix = MathNet.Numerics.LinearAlgebra.Matrix<double>;
 
 namespace EstateWater.Agronomy.Outlook;
 
@@ -18,40 +19,85 @@ internal static class EnsembleSmoother
     /// <param name="numbers">Perturbs the observations.</param>
     public static void Update(double[][] unknowns, double[][] predicted, double[] observed, double[] errorVariance, NormalNumbers numbers)
     {
-        var members = unknowns[0].Length;
-        var x = Matrix<double>.Build.DenseOfRowArrays(unknowns);
-        var y = Matrix<double>.Build.DenseOfRowArrays(predicted);
-        var xAnomaly = Anomaly(x);
-        var yAnomaly = Anomaly(y);
-        var covariance = yAnomaly.TransposeAndMultiply(yAnomaly) / (members - 1);
-        for (var k = 0; k < observed.Length; k++)
-        {
-            covariance[k, k] += errorVariance[k];
-        }
-
-        var misfit = Matrix<double>.Build.Dense(observed.Length, members);
+        var gain = Gain(unknowns, predicted, errorVariance);
+        var misfit = new double[unknowns[0].Length];
         for (var k = 0; k < observed.Length; k++)
         {
             var deviation = Math.Sqrt(errorVariance[k]);
-            for (var m = 0; m < members; m++)
+            for (var m = 0; m < misfit.Length; m++)
             {
-                misfit[k, m] = observed[k] + (deviation * numbers.Next()) - predicted[k][m];
+                misfit[m] = observed[k] + (deviation * numbers.Next()) - predicted[k][m];
             }
-        }
 
-        var step = xAnomaly.TransposeAndMultiply(yAnomaly) / (members - 1) * covariance.Cholesky().Solve(misfit);
-        for (var p = 0; p < unknowns.Length; p++)
-        {
-            for (var m = 0; m < members; m++)
+            for (var p = 0; p < unknowns.Length; p++)
             {
-                unknowns[p][m] += step[p, m];
+                AddScaled(unknowns[p], misfit, gain[k, p]);
             }
         }
     }
 
-    private static Matrix<double> Anomaly(Matrix<double> values)
+    // By observation, then unknown. Solved for the few unknowns, not for the many members.
+    private static DoubleMatrix Gain(double[][] unknowns, double[][] predicted, double[] errorVariance)
     {
-        var means = values.RowSums() / values.ColumnCount;
-        return Matrix<double>.Build.Dense(values.RowCount, values.ColumnCount, (r, c) => values[r, c] - means[r]);
+        double degreesOfFreedom = unknowns[0].Length - 1;
+        var (x, y) = (Anomalies(unknowns), Anomalies(predicted));
+        var covariance = DoubleMatrix.Build.Dense(y.Length, y.Length);
+        var cross = DoubleMatrix.Build.Dense(y.Length, x.Length);
+        for (var k = 0; k < y.Length; k++)
+        {
+            for (var other = 0; other <= k; other++)
+            {
+                covariance[k, other] = covariance[other, k] = Product(y[k], y[other]) / degreesOfFreedom;
+            }
+
+            covariance[k, k] += errorVariance[k];
+            for (var p = 0; p < x.Length; p++)
+            {
+                cross[k, p] = Product(y[k], x[p]) / degreesOfFreedom;
+            }
+        }
+
+        return covariance.Cholesky().Solve(cross);
+    }
+
+    private static double[][] Anomalies(double[][] values) => [.. values.Select(row =>
+    {
+        var mean = row.Average();
+        return row.Select(v => v - mean).ToArray();
+    })];
+
+    private static double Product(double[] a, double[] b)
+    {
+        var width = Vector<double>.Count;
+        var (even, odd) = (Vector<double>.Zero, Vector<double>.Zero);
+        var m = 0;
+        for (; m <= a.Length - (2 * width); m += 2 * width)
+        {
+            even += new Vector<double>(a, m) * new Vector<double>(b, m);
+            odd += new Vector<double>(a, m + width) * new Vector<double>(b, m + width);
+        }
+
+        var sum = Vector.Sum(even + odd);
+        for (; m < a.Length; m++)
+        {
+            sum += a[m] * b[m];
+        }
+
+        return sum;
+    }
+
+    private static void AddScaled(double[] values, double[] addend, double factor)
+    {
+        var width = Vector<double>.Count;
+        var m = 0;
+        for (; m <= values.Length - width; m += width)
+        {
+            (new Vector<double>(values, m) + (new Vector<double>(addend, m) * factor)).CopyTo(values, m);
+        }
+
+        for (; m < values.Length; m++)
+        {
+            values[m] += factor * addend[m];
+        }
     }
 }
