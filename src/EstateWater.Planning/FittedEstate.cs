@@ -10,29 +10,31 @@ namespace EstateWater.Planning;
 /// <summary>An estate after learning: its blocks' courses, its sources' nights.</summary>
 public sealed class FittedEstate
 {
+    private readonly Learned learned;
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
     private readonly ConcurrentDictionary<string, ValveNeed> needsWithoutHand = new();
 
-    private FittedEstate(PlanRequest request, DateOnly today, IReadOnlyDictionary<string, StationWeather> weather, IReadOnlyList<ValveWater> valves, IReadOnlyList<BlockCourse> courses)
+    private FittedEstate(PlanRequest request, Learned learned, IReadOnlyList<BlockCourse> courses)
     {
         Request = request;
-        Today = today;
-        Weather = weather;
-        Valves = valves;
+        this.learned = learned;
         Courses = courses;
-        nights = request.Sources.ToDictionary(s => s.Code, s => Night.Of(s, request.AsOf, request.TimeZone, today, request.HorizonDays));
+        nights = request.Sources.ToDictionary(s => s.Code, s => Night.Of(s, request.AsOf, request.TimeZone, learned.Today, request.HorizonDays));
     }
 
     /// <summary>What it was fitted to.</summary>
     public PlanRequest Request { get; }
 
-    internal DateOnly Today { get; }
+    /// <summary>When every block was last learned together: what the blocks tell of one another is as of then.</summary>
+    public DateTimeOffset LearnedAsOf => learned.AsOf;
+
+    internal DateOnly Today => learned.Today;
 
     internal int Days => Request.HorizonDays + 1;
 
-    internal IReadOnlyDictionary<string, StationWeather> Weather { get; }
+    internal IReadOnlyDictionary<string, StationWeather> Weather => learned.Weather;
 
-    internal IReadOnlyList<ValveWater> Valves { get; }
+    internal IReadOnlyList<ValveWater> Valves => learned.Valves;
 
     /// <summary>In order of block code.</summary>
     internal IReadOnlyList<BlockCourse> Courses { get; }
@@ -51,11 +53,52 @@ public sealed class FittedEstate
             .OrderBy(b => b.Code, StringComparer.Ordinal)
             .Select(b => new BlockState(b, valveByCode[b.ValveCode], weather[b.StationCode], SeasonSpan.Of(today, b.LatitudeDegrees), today, request.TimeZone))
             .ToList();
-        var fitted = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation);
+        var fit = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation);
+        var learned = new Learned(request.AsOf, today, weather, ahead, valves, fit);
         var courses = new BlockCourse[states.Count];
-        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
-            courses[i] = new BlockCourse(states[i], fitted[i], ahead[states[i].Block.StationCode], today, days));
-        return new FittedEstate(request, today, weather, valves, courses);
+        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation }, i => courses[i] = learned.Course(states[i], fit.Blocks[i], days));
+        return new FittedEstate(request, learned, courses);
+    }
+
+    /// <summary>The estate with some of its blocks learned anew; null where more than their observations differs.</summary>
+    internal FittedEstate? Refitted(PlanRequest request, CancellationToken cancellation)
+    {
+        if (NewObservations.Blocks(Request, request) is not { } changed || changed.Count > MostRefitted(request.Blocks.Count))
+        {
+            return null;
+        }
+
+        var courses = Courses.ToArray();
+        var blocks = request.Blocks.ToDictionary(b => b.Code);
+        Parallel.For(0, courses.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
+        {
+            var before = courses[i].State;
+            if (changed.Contains(before.Block.Code))
+            {
+                var block = blocks[before.Block.Code];
+                var state = new BlockState(block, before.Valve, Weather[block.StationCode], SeasonSpan.Of(Today, block.LatitudeDegrees), Today, request.TimeZone);
+                courses[i] = learned.Course(state, learned.Fit.Refit(state.Evidence), Days);
+            }
+        });
+        var refitted = new FittedEstate(request, learned, courses);
+        refitted.KeepNeeds(this, changed);
+        return refitted;
+    }
+
+    // Many new readings move what the blocks tell of one another: then all are learned.
+    private static int MostRefitted(int blocks) => Math.Max(1, blocks / 10);
+
+    // What a valve wants stays where neither its blocks nor its nights changed.
+    private void KeepNeeds(FittedEstate before, IReadOnlySet<string> changed)
+    {
+        foreach (var valve in Valves.Where(v => !v.Blocks.Any(b => changed.Contains(b.Code))))
+        {
+            if (before.needsWithoutHand.TryGetValue(valve.Code, out var need)
+                && nights.GetValueOrDefault(valve.SourceCode, []).SequenceEqual(before.nights.GetValueOrDefault(valve.SourceCode, [])))
+            {
+                needsWithoutHand[valve.Code] = need;
+            }
+        }
     }
 
     /// <summary>What each valve wants; valves without hours by hand are searched once.</summary>
@@ -81,5 +124,17 @@ public sealed class FittedEstate
             nights[source.Code],
             source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First)),
             [.. needs.Where(n => n.Valve.SourceCode == source.Code)]))];
+    }
+
+    /// <summary>What a learning of all blocks gives beside the blocks themselves.</summary>
+    private sealed record Learned(
+        DateTimeOffset AsOf,
+        DateOnly Today,
+        IReadOnlyDictionary<string, StationWeather> Weather,
+        IReadOnlyDictionary<string, WeatherAhead> Ahead,
+        IReadOnlyList<ValveWater> Valves,
+        EstateFit Fit)
+    {
+        public BlockCourse Course(BlockState state, FittedBlock fitted, int days) => new(state, fitted, Ahead[state.Block.StationCode], Today, days);
     }
 }

@@ -24,6 +24,9 @@ internal sealed record ValveNeed
     /// <summary>Whether the hours were set by hand.</summary>
     public bool ByHand { get; init; }
 
+    /// <summary>About as often as it wants to open.</summary>
+    public int MostOpenings => QuartersByNight.Count(q => q > 0) + 1;
+
     public int Quarters => QuartersByNight.Sum();
 
     /// <summary>Mean worth of a quarter hour.</summary>

@@ -13,12 +13,9 @@ internal sealed record TimedSet(ValveNeed Need, int StartQuarter, int Quarters);
 internal static class NightClock
 {
     /// <summary>First fit where it holds everything; CP-SAT, which may shorten sets, where it does not.</summary>
-    public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, double maxFlowM3PerH, int quarters)
-    {
-        var most = (long)Math.Floor(maxFlowM3PerH * 1000);
-        return Orders.Select(order => FirstFit([.. order(wanted)], most, quarters)).FirstOrDefault(laid => laid is not null)
+    public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, long most, int quarters) =>
+        Orders.Select(order => FirstFit([.. order(wanted)], most, quarters)).FirstOrDefault(laid => laid is not null)
             ?? Solve(wanted, most, quarters);
-    }
 
     private static readonly Func<IReadOnlyList<WantedSet>, IEnumerable<WantedSet>>[] Orders =
     [
@@ -27,7 +24,7 @@ internal static class NightClock
         sets => sets.OrderByDescending(w => Flow(w) * w.Quarters).ThenBy(w => w.Need.Valve.Code, StringComparer.Ordinal),
     ];
 
-    private static long Flow(WantedSet set) => (long)Math.Ceiling(set.Need.Valve.FlowM3PerH * 1000);
+    private static long Flow(WantedSet set) => SourceNights.FlowOf(set.Need);
 
     // In the order given, each as early as the flow allows.
     private static List<TimedSet>? FirstFit(IReadOnlyList<WantedSet> wanted, long most, int quarters)
@@ -74,7 +71,7 @@ internal static class NightClock
         }
 
         model.Maximize(LinearExpr.WeightedSum(sets.Select(s => s.Length), sets.Select(s => s.Set.WorthPerQuarter)));
-        var solver = new CpSolver { StringParameters = SourcePacking.Solver + "0.05" };
+        var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1,relative_gap_limit:0.001,max_deterministic_time:0.05" };
         var status = solver.Solve(model);
         if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
         {

@@ -7,7 +7,23 @@ namespace EstateWater.Planning.Packing;
 /// <param name="Nights">Its openings within the horizon.</param>
 /// <param name="LeftM3">Left of the season's allocation; null when unlimited. [m³]</param>
 /// <param name="Needs">What its valves want.</param>
-internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs);
+internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs)
+{
+    // The solver counts in whole numbers.
+    private const double LitresPerM3 = 1000;
+
+    /// <summary>By need. [L/h]</summary>
+    public long[] Flows { get; } = [.. Needs.Select(FlowOf)];
+
+    /// <summary>Greatest flow at any moment. [L/h]</summary>
+    public long MostFlow { get; } = (long)Math.Floor(Source.MaxFlowM3PerH * LitresPerM3);
+
+    /// <summary>What the allocation still allows, as flow times quarter hours; null when unlimited. [L/h · ¼ h]</summary>
+    public long? LeftFlowQuarters { get; } = LeftM3 is { } left ? (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3) : null;
+
+    /// <summary>Of a need. [L/h]</summary>
+    public static long FlowOf(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * LitresPerM3);
+}
 
 /// <summary>A set with its place in the night.</summary>
 /// <param name="Need">Whose.</param>
