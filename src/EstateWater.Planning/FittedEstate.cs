@@ -14,6 +14,8 @@ public sealed class FittedEstate
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
     private readonly ConcurrentDictionary<string, ValveNeed> needsWithoutHand = new();
 
+    private readonly ConcurrentDictionary<string, (SourceNights Source, PackedSource Packed)> packed = new();
+
     private FittedEstate(PlanRequest request, Learned learned, IReadOnlyList<BlockCourse> courses)
     {
         Request = request;
@@ -81,15 +83,32 @@ public sealed class FittedEstate
             }
         });
         var refitted = new FittedEstate(request, learned, courses);
-        refitted.KeepNeeds(this, changed);
+        refitted.Keep(this, changed);
         return refitted;
     }
 
     // Many new readings move what the blocks tell of one another: then all are learned.
     private static int MostRefitted(int blocks) => Math.Max(1, blocks / 10);
 
+    /// <summary>The sources' needs packed; a source whose needs are the same as before is not packed again.</summary>
+    internal IReadOnlyList<PackedSource> Pack(IReadOnlyList<SourceNights> sources, CancellationToken cancellation)
+    {
+        var answers = new PackedSource[sources.Count];
+        Parallel.For(0, sources.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
+        {
+            var source = sources[i];
+            if (!packed.TryGetValue(source.Source.Code, out var known) || !known.Source.IsSame(source))
+            {
+                packed[source.Source.Code] = known = (source, SourcePacking.Pack(source).Settled(source, Days));
+            }
+
+            answers[i] = known.Packed;
+        });
+        return answers;
+    }
+
     // What a valve wants stays where neither its blocks nor its nights changed.
-    private void KeepNeeds(FittedEstate before, IReadOnlySet<string> changed)
+    private void Keep(FittedEstate before, IReadOnlySet<string> changed)
     {
         foreach (var valve in Valves.Where(v => !v.Blocks.Any(b => changed.Contains(b.Code))))
         {
@@ -98,6 +117,11 @@ public sealed class FittedEstate
             {
                 needsWithoutHand[valve.Code] = need;
             }
+        }
+
+        foreach (var (code, known) in before.packed)
+        {
+            packed[code] = known;
         }
     }
 

@@ -59,7 +59,7 @@ public static class Planner
         ArgumentNullException.ThrowIfNull(request);
         var needs = estate.Needs(request.HoursByHand, cancellation);
         var sources = estate.SourceNights(needs);
-        var packed = sources.AsParallel().AsOrdered().WithCancellation(cancellation).Select(s => SourcePacking.Pack(s).Settled(s, estate.Days)).ToList();
+        var packed = estate.Pack(sources, cancellation);
         return new PlanWriter(estate, needs, sources, packed).Write();
     }
 }

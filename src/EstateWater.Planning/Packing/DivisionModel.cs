@@ -88,10 +88,10 @@ internal sealed class DivisionModel
         }
     }
 
-    /// <summary>The best division found within a limit, and what none can be worth more than; null where the limit came first.</summary>
+    /// <summary>The best division found within a limit, what none can be worth more than, and whether the gap was reached; null where the limit came first.</summary>
     /// <param name="gap">Gap at which to stop, as a share of all that is wanted but for hours by hand.</param>
     /// <param name="work">Limit in the solver's own work units.</param>
-    public (IReadOnlyList<PlacedSet> Sets, double Bound)? Solve(double gap, double work)
+    public (IReadOnlyList<PlacedSet> Sets, double Bound, bool Proven)? Solve(double gap, double work)
     {
         var solver = new CpSolver
         {
@@ -111,7 +111,8 @@ internal sealed class DivisionModel
         return ([.. offers
             .Where(o => solver.Value(o.Quarters) > 0)
             .Select(o => new PlacedSet(Need(o), o.Night, o.Start is null ? 0 : (int)solver.Value(o.Start), (int)solver.Value(o.Quarters)))],
-            solver.BestObjectiveBound);
+            solver.BestObjectiveBound,
+            status == CpSolverStatus.Optimal);
     }
 
     private ValveNeed Need(Offer offer) => source.Needs[offer.Valve];

@@ -25,16 +25,22 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
         IReadOnlyList<PlacedSet> sets = [];
         for (var round = 0; round < MostRounds; round++)
         {
-            sets = model.Solve(Gap, FirstWork) is { } found ? found.Sets : sets;
+            var found = model.Solve(Gap, FirstWork);
+            sets = found?.Sets ?? sets;
             if (!Limit(model, source, together, sets))
             {
+                if (found is { Proven: true } done)
+                {
+                    return new NightShares(done.Sets, (long)Math.Floor(done.Bound + 1e-6));
+                }
+
                 break;
             }
 
             model.Hint(sets);
         }
 
-        var (best, bound) = model.Solve(Gap, LastWork)
+        var (best, bound, _) = model.Solve(Gap, LastWork)
             ?? throw new InvalidOperationException($"Packing source {source.Source.Code} found no division; giving no water at all should always be possible.");
         return new NightShares(best, (long)Math.Floor(bound + 1e-6));
     }

@@ -21,6 +21,10 @@ internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nigh
     /// <summary>What the allocation still allows, as flow times quarter hours; null when unlimited. [L/h · ¼ h]</summary>
     public long? LeftFlowQuarters { get; } = LeftM3 is { } left ? (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3) : null;
 
+    /// <summary>Whether the same is wanted of the same nights.</summary>
+    public bool IsSame(SourceNights other) =>
+        Source == other.Source && LeftM3 == other.LeftM3 && Nights.SequenceEqual(other.Nights) && Needs.SequenceEqual(other.Needs, ReferenceEqualityComparer.Instance);
+
     /// <summary>Of a need. [L/h]</summary>
     public static long FlowOf(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * LitresPerM3);
 }
@@ -40,6 +44,9 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
 {
     /// <summary>Quarter hours that each need would still be worth, were there room; absent where none.</summary>
     public IReadOnlyDictionary<ValveNeed, int> StillWanted { get; init; } = new Dictionary<ValveNeed, int>();
+
+    /// <summary>What sets lost of <see cref="Objective"/> when they were shortened to what still helps in the nights they got.</summary>
+    public long CutBack { get; init; }
 
     /// <summary>The same with sets shortened to what still helps in the nights they got.</summary>
     public PackedSource Settled(SourceNights source, int days)
@@ -68,6 +75,11 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 
-        return this with { Sets = settled, StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary() };
+        return this with
+        {
+            Sets = settled,
+            CutBack = SourcePacking.Objective(source, Sets) - SourcePacking.Objective(source, settled),
+            StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary(),
+        };
     }
 }

@@ -46,6 +46,20 @@ public sealed class RefitTests
         Assert.Equal(Before.AsOf, there.LearnedAsOf);
     }
 
+    // What is kept of the estate before must not show: hours by hand, water left and the like are packed as if from the start.
+    [Fact]
+    public void What_was_packed_before_serves_again_only_for_the_same_needs()
+    {
+        var estate = Planner.Fit(Before, Cancellation);
+        var plain = Write(Planner.Plan(estate, Before, Cancellation));
+        var byHand = Before with { HoursByHand = new Dictionary<string, double> { ["B1"] = 9 } };
+        Assert.Equal(Write(Planner.Plan(byHand, Cancellation)), Write(Planner.Plan(estate, byHand, Cancellation)));
+        Assert.Equal(plain, Write(Planner.Plan(estate, Before, Cancellation)));
+
+        var scarce = Before with { Sources = [Before.Sources[0] with { SeasonAllocationM3 = 900 }] };
+        Assert.Equal(Write(Planner.Plan(scarce, Cancellation)), Write(Planner.Plan(Planner.Refit(estate, scarce, Cancellation), scarce, Cancellation)));
+    }
+
     [Fact]
     public void Anything_else_that_changed_has_all_blocks_learned()
     {
