@@ -4,6 +4,7 @@ using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
 using EstateWater.Planning.Weather;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning;
 
@@ -12,9 +13,9 @@ public sealed class FittedEstate
 {
     private readonly Learned learned;
     private readonly Dictionary<string, IReadOnlyList<Night>> nights;
-    private readonly ConcurrentDictionary<string, ValveNeed> needsWithoutHand = new();
-
-    private readonly ConcurrentDictionary<string, (SourceNights Source, PackedSource Packed)> packed = new();
+    private readonly ConcurrentDictionary<string, ValveNeed> needsUnchanged = new();
+    private readonly ConcurrentDictionary<string, PackedSource> packedUnchanged = new();
+    private readonly ConcurrentDictionary<string, PackedSource> settledUnchanged = new();
 
     private FittedEstate(PlanRequest request, Learned learned, IReadOnlyList<BlockCourse> courses)
     {
@@ -41,7 +42,7 @@ public sealed class FittedEstate
     /// <summary>In order of block code.</summary>
     internal IReadOnlyList<BlockCourse> Courses { get; }
 
-    internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation)
+    internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation, int parallelism = -1)
     {
         var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(request.AsOf, request.TimeZone).DateTime);
         var days = request.HorizonDays + 1;
@@ -55,14 +56,16 @@ public sealed class FittedEstate
             .OrderBy(b => b.Code, StringComparer.Ordinal)
             .Select(b => new BlockState(b, valveByCode[b.ValveCode], weather[b.StationCode], SeasonSpan.Of(today, b.LatitudeDegrees), today, request.TimeZone))
             .ToList();
-        var fit = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation);
-        var learned = new Learned(request.AsOf, today, weather, ahead, valves, fit);
+        var fit = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation, parallelism);
+        var heat = weather.ToDictionary(w => w.Key, w => HeatAhead.DaysIn(HeatAhead.Of(w.Value, days), today, days));
+        var learned = new Learned(request.AsOf, today, weather, ahead, heat, valves, fit);
         var courses = new BlockCourse[states.Count];
-        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation }, i => courses[i] = learned.Course(states[i], fit.Blocks[i], days));
+        Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism }, i =>
+            courses[i] = learned.Course(states[i], fit.Blocks[i], days));
         return new FittedEstate(request, learned, courses);
     }
 
-    /// <summary>The estate with some of its blocks learned anew; null where more than their observations differs.</summary>
+    /// <summary>The estate with some of its blocks learned anew; null where more than the observations of a few differs.</summary>
     internal FittedEstate? Refitted(PlanRequest request, CancellationToken cancellation)
     {
         if (NewObservations.Blocks(Request, request) is not { } changed || changed.Count > MostRefitted(request.Blocks.Count))
@@ -87,67 +90,132 @@ public sealed class FittedEstate
         return refitted;
     }
 
-    // Many new readings move what the blocks tell of one another: then all are learned.
-    private static int MostRefitted(int blocks) => Math.Max(1, blocks / 10);
+    /// <summary>The nights of a source, for choosing one.</summary>
+    /// <param name="sourceCode">The source.</param>
+    public IReadOnlyList<SourceNight> OpeningsOf(string sourceCode) => [.. NightsOf(sourceCode).Select(n => new SourceNight(n.Date, n.Start, n.End))];
 
-    /// <summary>The sources' needs packed; a source whose needs are the same as before is not packed again.</summary>
-    internal IReadOnlyList<PackedSource> Pack(IReadOnlyList<SourceNights> sources, CancellationToken cancellation)
+    internal IReadOnlyList<Night> NightsOf(string sourceCode) => nights.GetValueOrDefault(sourceCode) ?? [];
+
+    /// <summary>Left of a source's allocation; null when unlimited. [m³]</summary>
+    internal double? LeftM3(PlanSource source)
     {
-        var answers = new PackedSource[sources.Count];
-        Parallel.For(0, sources.Count, new ParallelOptions { CancellationToken = cancellation }, i =>
-        {
-            var source = sources[i];
-            if (!packed.TryGetValue(source.Source.Code, out var known) || !known.Source.IsSame(source))
-            {
-                packed[source.Source.Code] = known = (source, SourcePacking.Pack(source).Settled(source, Days));
-            }
-
-            answers[i] = known.Packed;
-        });
-        return answers;
+        var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
+        return source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First));
     }
 
-    // What a valve wants stays where neither its blocks nor its nights changed.
-    private void Keep(FittedEstate before, IReadOnlySet<string> changed)
-    {
-        foreach (var valve in Valves.Where(v => !v.Blocks.Any(b => changed.Contains(b.Code))))
-        {
-            if (before.needsWithoutHand.TryGetValue(valve.Code, out var need)
-                && nights.GetValueOrDefault(valve.SourceCode, []).SequenceEqual(before.nights.GetValueOrDefault(valve.SourceCode, [])))
-            {
-                needsWithoutHand[valve.Code] = need;
-            }
-        }
-
-        foreach (var (code, known) in before.packed)
-        {
-            packed[code] = known;
-        }
-    }
-
-    /// <summary>What each valve wants; valves without hours by hand are searched once.</summary>
-    internal IReadOnlyList<ValveNeed> Needs(IReadOnlyDictionary<string, double> hoursByHand, CancellationToken cancellation)
+    /// <summary>What each valve wants; valves that nothing was changed for are searched once.</summary>
+    internal IReadOnlyList<ValveNeed> Needs(PlanRequest request, CancellationToken cancellation)
     {
         var needs = new ValveNeed[Valves.Count];
-        Parallel.For(0, Valves.Count, new ParallelOptions { CancellationToken = cancellation }, v =>
-        {
-            var valve = Valves[v];
-            var courses = Courses.Where(c => c.State.Valve.Code == valve.Code).ToList();
-            var search = new NeedSearch(nights.GetValueOrDefault(valve.SourceCode) ?? [], Days);
-            var byHand = valve.Blocks.Where(b => hoursByHand.ContainsKey(b.Code)).Select(b => hoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
-            needs[v] = byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : needsWithoutHand.GetOrAdd(valve.Code, _ => search.Find(valve, courses));
-        });
+        Parallel.For(0, Valves.Count, new ParallelOptions { CancellationToken = cancellation }, v => needs[v] = Need(Valves[v], request));
         return needs;
     }
 
-    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs)
+    internal IReadOnlyList<SourceNights> SourceNights(IReadOnlyList<ValveNeed> needs, IReadOnlyList<PlanChange> changes) =>
+        [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source =>
+        {
+            var mine = needs.Where(n => n.Valve.SourceCode == source.Code).ToLookup(n => ChangedNights.Pins(n.Valve, changes).Count > 0);
+            return new SourceNights(source, nights[source.Code], LeftM3(source), [.. mine[false]])
+            {
+                Pinned = [.. mine[true].SelectMany(n => Pinned(n, changes))],
+                Changes = changes,
+            };
+        })];
+
+    /// <summary>The sources' sets; sources that nothing was changed for are packed once.</summary>
+    internal IReadOnlyList<PackedSource> Packed(IReadOnlyList<SourceNights> sources, CancellationToken cancellation)
     {
-        var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
-        return [.. Request.Sources.OrderBy(s => s.Code, StringComparer.Ordinal).Select(source => new SourceNights(
-            source,
-            nights[source.Code],
-            source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First)),
-            [.. needs.Where(n => n.Valve.SourceCode == source.Code)]))];
+        var packed = new PackedSource[sources.Count];
+        Parallel.For(0, sources.Count, new ParallelOptions { CancellationToken = cancellation }, i => packed[i] = Packed(sources[i]));
+        return packed;
+    }
+
+    private PackedSource Packed(SourceNights source)
+    {
+        var unchanged = source.Pinned.Count == 0 && source.Needs.All(n => ReferenceEquals(n, needsUnchanged.GetValueOrDefault(n.Valve.Code)));
+        return unchanged
+            ? settledUnchanged.GetOrAdd(source.Source.Code, _ => PackedUnchanged(source).Settled(source, Days))
+            // The unchanged packing is made first where nobody asked for it yet: the order of asking changes nothing.
+            : Repacking.Pack(source, PackedUnchanged(Unchanged(source))).Settled(source, Days);
+    }
+
+    private PackedSource PackedUnchanged(SourceNights unchanged) => packedUnchanged.GetOrAdd(unchanged.Source.Code, _ => SourcePacking.Pack(unchanged));
+
+    private SourceNights Unchanged(SourceNights source) => source with
+    {
+        Pinned = [],
+        Changes = [],
+        Needs = [.. Valves.Where(v => v.SourceCode == source.Source.Code).Select(Unchanged)],
+    };
+
+    private ValveNeed Unchanged(ValveWater valve) =>
+        needsUnchanged.GetOrAdd(valve.Code, _ => new NeedSearch(NightsOf(valve.SourceCode), Days).Find(valve, CoursesOf(valve)));
+
+    private List<BlockCourse> CoursesOf(ValveWater valve) => [.. Courses.Where(c => c.State.Valve.Code == valve.Code)];
+
+    private ValveNeed Need(ValveWater valve, PlanRequest request)
+    {
+        var all = NightsOf(valve.SourceCode);
+        var courses = CoursesOf(valve);
+        if (ChangedNights.Pins(valve, request.Changes) is { Count: > 0 } pins)
+        {
+            var quarters = new int[all.Count];
+            pins.ToList().ForEach(p => quarters[ChangedNights.NightOf(p, all)!.Value] += ChangedNights.QuartersOf(p));
+            return new NeedSearch(all, Days).Keep(valve, courses, quarters);
+        }
+
+        var byHand = valve.Blocks.Where(b => request.HoursByHand.ContainsKey(b.Code)).Select(b => request.HoursByHand[b.Code]).DefaultIfEmpty(-1).Max();
+        ValveNeed In(IReadOnlyList<Night> nights)
+        {
+            var search = new NeedSearch(nights, Days);
+            return byHand >= 0 ? search.Place(valve, courses, (int)Math.Round(byHand * 4)) : search.Find(valve, courses);
+        }
+
+        var wanted = byHand >= 0 ? In(all) : Unchanged(valve);
+        var lost = ChangedNights.Lost(valve, request.Changes, all);
+        return lost.Count == 0 ? wanted
+            : lost.All(n => wanted.QuartersByNight[n] == 0) ? wanted with { LostNights = lost }
+            : In([.. all.Select((night, n) => lost.Contains(n) ? night with { End = night.Start } : night)]) with { LostNights = lost, WantedQuarters = wanted.WantedQuarters };
+    }
+
+    private IEnumerable<PlacedSet> Pinned(ValveNeed need, IReadOnlyList<PlanChange> changes)
+    {
+        var all = NightsOf(need.Valve.SourceCode);
+        return ChangedNights.Pins(need.Valve, changes).Select(pin =>
+        {
+            var night = ChangedNights.NightOf(pin, all)!.Value;
+            return new PlacedSet(need, night, (int)Math.Round((pin.Start - all[night].Start).TotalMinutes / 15), ChangedNights.QuartersOf(pin));
+        });
+    }
+
+    // Many new readings move what the blocks tell of one another: then all are learned.
+    private static int MostRefitted(int blocks) => Math.Max(1, blocks / 10);
+
+    // What a valve wants stays where neither its blocks nor its nights changed; so does a source's packing where all its needs did.
+    private void Keep(FittedEstate before, IReadOnlySet<string> changed)
+    {
+        foreach (var source in Request.Sources.Where(s => NightsOf(s.Code).SequenceEqual(before.NightsOf(s.Code))))
+        {
+            var valves = Valves.Where(v => v.SourceCode == source.Code).ToLookup(v => v.Blocks.Any(b => changed.Contains(b.Code)));
+            foreach (var valve in valves[false])
+            {
+                Keep(needsUnchanged, before.needsUnchanged, valve.Code);
+            }
+
+            if (!valves[true].Any() && before.Request.Sources.Contains(source))
+            {
+                Keep(packedUnchanged, before.packedUnchanged, source.Code);
+                Keep(settledUnchanged, before.settledUnchanged, source.Code);
+            }
+        }
+    }
+
+    private static void Keep<T>(ConcurrentDictionary<string, T> now, ConcurrentDictionary<string, T> before, string code)
+    {
+        if (before.TryGetValue(code, out var kept))
+        {
+            now[code] = kept;
+        }
     }
 
     /// <summary>What a learning of all blocks gives beside the blocks themselves.</summary>
@@ -156,9 +224,11 @@ public sealed class FittedEstate
         DateOnly Today,
         IReadOnlyDictionary<string, StationWeather> Weather,
         IReadOnlyDictionary<string, WeatherAhead> Ahead,
+        IReadOnlyDictionary<string, IReadOnlyList<bool>> Heat,
         IReadOnlyList<ValveWater> Valves,
         EstateFit Fit)
     {
-        public BlockCourse Course(BlockState state, FittedBlock fitted, int days) => new(state, fitted, Ahead[state.Block.StationCode], Today, days);
+        public BlockCourse Course(BlockState state, FittedBlock fitted, int days) =>
+            new(state, fitted, Ahead[state.Block.StationCode], Heat[state.Block.StationCode], Today, days);
     }
 }

@@ -29,6 +29,10 @@ public sealed record Plan
 
     /// <summary>How far the packing may be from the best possible.</summary>
     public required PackingQuality Packing { get; init; }
+
+    /// <summary>Hours by hand and other changes it keeps to, in words; null when there are none.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public IReadOnlyList<string>? ChangesByHand { get; init; }
 }
 
 /// <summary>Heat ahead at a station.</summary>
@@ -73,7 +77,17 @@ public sealed record BlockPlan
 
     /// <summary>What, how much, by when, because.</summary>
     public required string Reason { get; init; }
+
+    /// <summary>The chance of passing the ceiling by day of the outlook, with the sets as planned. Not part of the document.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<DayRisk> Risks { get; init; } = [];
 }
+
+/// <summary>The chance of passing the ceiling on a day.</summary>
+/// <param name="Date">The day.</param>
+/// <param name="ChancePastCeiling">0–1; 0 without leaves.</param>
+/// <param name="InHeat">Whether the day lies in a heat spell of the block's station.</param>
+public sealed record DayRisk(DateOnly Date, double ChancePastCeiling, bool InHeat);
 
 /// <summary>The latest reading set of a block.</summary>
 public sealed record LatestReadingSet

@@ -1,5 +1,6 @@
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Agronomy.Weather;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning;
 
@@ -29,6 +30,9 @@ public sealed record PlanRequest
 
     /// <summary>Hours fixed by hand, by block; these are planned as they are. [h]</summary>
     public IReadOnlyDictionary<string, double> HoursByHand { get; init; } = new Dictionary<string, double>();
+
+    /// <summary>What the plan keeps to beside: closed valves, sources that are out, sets put in their place.</summary>
+    public IReadOnlyList<PlanChange> Changes { get; init; } = [];
 }
 
 /// <summary>A weather station, its past and the forecasts issued for it.</summary>

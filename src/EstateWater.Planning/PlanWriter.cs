@@ -77,8 +77,19 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
             NetMm = Math.Round(hours * rate * outcome.Course.State.Valve.ExpectedShare * (block.EmissionUniformity ?? UsualEmissionUniformity), 1),
             VolumeM3 = Math.Round(hours * rate * block.AreaM2 / 1000, 1),
             Reason = BlockReason.Write(outcome),
+            Risks = Risks(outcome),
         };
     }
+
+    private List<DayRisk> Risks(BlockOutcome outcome) => [.. Enumerable.Range(0, estate.Days).Select(day =>
+    {
+        var date = estate.Today.AddDays(day);
+        var limits = outcome.Course.Limits;
+        return new DayRisk(
+            date,
+            limits.HasLeaves[day] ? BlockCourse.ChancePast(outcome.Watered[day], limits.CeilingMpa[day]) : 0,
+            outcome.Heat.Any(s => s.From <= date && date <= s.To));
+    })];
 
     private static LatestReadingSet? Latest(IReadOnlyList<ReadingSet> sets) => sets.Count == 0
         ? null

@@ -1,8 +1,10 @@
+using System.Globalization;
 using EstateWater.Agronomy.Outlook;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
 using EstateWater.Planning.Weather;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning;
 
@@ -18,7 +20,7 @@ public static class Planner
     /// <exception cref="ArgumentOutOfRangeException">The horizon is outside 1 to 30 days.</exception>
     public static Plan Plan(PlanRequest request, CancellationToken cancellation = default) => Plan(Fit(request, cancellation), request, cancellation);
 
-    /// <summary>The slow part: learns every block from its readings. Serves any number of plans that differ in hours by hand.</summary>
+    /// <summary>The slow part: learns every block from its readings. Serves any number of plans that differ in hours by hand and changes.</summary>
     /// <param name="request">What may be known.</param>
     /// <param name="cancellation">Stops the work.</param>
     public static FittedEstate Fit(PlanRequest request, CancellationToken cancellation = default)
@@ -51,15 +53,39 @@ public static class Planner
 
     /// <summary>The quick part: needs, packing and what follows, from an estate fitted before.</summary>
     /// <param name="estate">As <see cref="Fit"/> gave it.</param>
-    /// <param name="request">The request it was fitted to, with other hours by hand or the same.</param>
+    /// <param name="request">The request it was fitted to, with other hours by hand and changes or the same.</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentException">Changes contradict each other or the estate; the message says how, as <see cref="Conflicts"/> does.</exception>
     public static Plan Plan(FittedEstate estate, PlanRequest request, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(estate);
         ArgumentNullException.ThrowIfNull(request);
-        var needs = estate.Needs(request.HoursByHand, cancellation);
-        var sources = estate.SourceNights(needs);
-        var packed = estate.Pack(sources, cancellation);
-        return new PlanWriter(estate, needs, sources, packed).Write();
+        if (Conflicts(estate, request) is { Count: > 0 } conflicts)
+        {
+            throw new ArgumentException(string.Join(" ", conflicts));
+        }
+
+        var needs = estate.Needs(request, cancellation);
+        var sources = estate.SourceNights(needs, request.Changes);
+        var packed = estate.Packed(sources, cancellation);
+        return new PlanWriter(estate, needs, sources, packed).Write() with { ChangesByHand = ChangesByHand(request) };
+    }
+
+    /// <summary>Why the request's changes cannot all be kept, in words; empty when they can.</summary>
+    /// <param name="estate">As <see cref="Fit"/> gave it.</param>
+    /// <param name="request">The request it was fitted to, with changes.</param>
+    public static IReadOnlyList<string> Conflicts(FittedEstate estate, PlanRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(estate);
+        ArgumentNullException.ThrowIfNull(request);
+        return request.Changes.Count == 0 ? [] : new ChangeConflicts(estate, request).Find();
+    }
+
+    private static List<string>? ChangesByHand(PlanRequest request)
+    {
+        var hours = request.HoursByHand
+            .OrderBy(h => h.Key, StringComparer.Ordinal)
+            .Select(h => string.Create(CultureInfo.InvariantCulture, $"{h.Key} gets {h.Value:0.##} h"));
+        return hours.Concat(request.Changes.Select(c => c.Words)).ToList() is { Count: > 0 } all ? all : null;
     }
 }

@@ -8,13 +8,14 @@ name.AcceptOnlyFromAmong(names);
 var data = new Option<string>("--data") { Description = "The estate folder to measure with; the demo estate when not given.", DefaultValueFactory = _ => Checkout.Seed };
 var asOf = new Option<string>("--as-of") { Description = "The instant to plan from; the demo's when not given.", DefaultValueFactory = _ => Checkout.DemoInstant };
 var seeds = new Option<string>("--seeds") { Description = "Seeds of the closed loop; the held-back ones when not given.", DefaultValueFactory = _ => ClosedLoopCommand.HeldBackSeeds };
-var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds };
+var rows = new Option<string?>("--out") { Description = "A CSV file to which the closed loop adds a row for every outlook and what came true." };
+var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds, rows };
 root.SetAction(async (parsed, cancellation) =>
 {
     var (wanted, folder, instant) = (parsed.GetRequiredValue(name), Path.GetFullPath(parsed.GetRequiredValue(data)), parsed.GetRequiredValue(asOf));
     if (wanted is "closed-loop")
     {
-        return ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds));
+        return ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows));
     }
 
     var met = true;

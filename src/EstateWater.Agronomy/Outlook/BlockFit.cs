@@ -12,52 +12,47 @@ internal static class BlockFit
 
     private const int Steps = 4;
 
-    // What the model itself cannot follow, beside the leaves' own spread. [MPa], [m³/m³]
-    private const double ModelErrorMpa = 0.010;
-    private const double SoilErrorM3PerM3 = 0.012;
-
-    // Vines and canopy change over the winter: last season's sets count for less.
-    private const double LastSeasonVarianceFactor = 4;
-
-    public static FittedBlock Fit(BlockEvidence evidence, EstatePrior prior, IReadOnlyList<double>? doubt = null)
+    /// <summary>Fits one block.</summary>
+    /// <param name="evidence">Of the block.</param>
+    /// <param name="knowledge">Of its estate.</param>
+    /// <param name="doubt">By observation, as <see cref="Doubt"/> gave it; null for none.</param>
+    public static FittedBlock Fit(BlockEvidence evidence, EstateKnowledge knowledge, IReadOnlyList<double>? doubt = null)
     {
         var numbers = new NormalNumbers(evidence.Code);
-        var unknowns = Draw(prior, numbers);
+        var unknowns = Draw(knowledge.Prior, numbers);
         var observations = Observation.Of(evidence);
+        doubt ??= [.. observations.Select(_ => 1.0)];
         if (observations.Count == 0)
         {
-            return new FittedBlock(evidence, unknowns, [], []);
+            return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, [], [], [], Innovation.Of([], [], []));
         }
 
         var observed = observations.Select(o => o.Value).ToArray();
-        var variance = observations.Select((o, k) => Variance(o) * (doubt?[k] ?? 1)).ToArray();
-        var inflated = variance.Select(v => v * Steps).ToArray();
+        var inflated = knowledge.Discrepancy.Covariance(observations, doubt) * Steps;
+        var predicted = Predict(evidence, unknowns, observations);
+        var innovation = Innovation.Of(observations, doubt, predicted);
         for (var step = 0; step < Steps; step++)
         {
-            EnsembleSmoother.Update(unknowns, Predict(evidence, unknowns, observations), observed, inflated, numbers);
+            EnsembleSmoother.Update(unknowns, predicted, observed, inflated, numbers);
+            predicted = Predict(evidence, unknowns, observations);
         }
 
-        return new FittedBlock(evidence, unknowns, observations, Predict(evidence, unknowns, observations));
+        return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, observations, doubt, predicted, innovation);
     }
 
     /// <summary>How much an observation that the fit finds strange should count: 1 for none, more for doubtful.</summary>
     /// <remarks>A weight after Huber (1964) on the variance: beyond two standard deviations it grows with the square, so an outlier bends the fit and does not break it.</remarks>
-    public static IReadOnlyList<double> Doubt(FittedBlock fitted) =>
-        [.. fitted.Observations.Select((o, k) =>
+    public static IReadOnlyList<double> Doubt(FittedBlock fitted)
+    {
+        var discrepancy = fitted.Discrepancy.Covariance(fitted.Observations, [.. fitted.Observations.Select(_ => 1.0)]);
+        return [.. fitted.Observations.Select((o, k) =>
         {
             var predicted = fitted.Predicted[k];
             var mean = predicted.Average();
             var variance = predicted.Sum(v => (v - mean) * (v - mean)) / (predicted.Length - 1);
-            var strange = Math.Abs(o.Value - mean) / Math.Sqrt(variance + Variance(o));
+            var strange = Math.Abs(o.Value - mean) / Math.Sqrt(variance + discrepancy[k, k]);
             return Math.Max(1, strange * strange / 4);
         })];
-
-    private static double Variance(Observation observation)
-    {
-        var variance = observation.Kind == ObservationKind.Soil
-            ? SoilErrorM3PerM3 * SoilErrorM3PerM3
-            : (observation.StandardError * observation.StandardError) + (ModelErrorMpa * ModelErrorMpa);
-        return observation.IsLastSeason ? variance * LastSeasonVarianceFactor : variance;
     }
 
     private static double[][] Draw(EstatePrior prior, NormalNumbers numbers)

@@ -5,20 +5,11 @@ namespace EstateWater.Agronomy.Outlook;
 /// <summary>A block's coming days: tension of every member, whatever water is put on.</summary>
 public sealed class BlockOutlook
 {
-    // How much of the last set's surprise is carried on, and for how long. Ours.
-    private const double ResidualGain = 0.6;
-    private const double ResidualDays = 10;
-
-    // What the model cannot follow from day to day. [MPa]
-    private const double ModelErrorMpa = 0.01;
-
     private readonly RootZoneEnsemble today;
     private readonly MemberTensions tensions;
     private readonly WeatherAhead weather;
     private readonly double shadedFraction;
-    private readonly double[] modelError;
-    private readonly (int Day, double Mpa)? residual;
-    private readonly int todayIndex;
+    private readonly double[][] beyondModel;
 
     /// <summary>Brings the fitted block up to today.</summary>
     /// <param name="block">As fitted; its season must reach the day before <see cref="WeatherAhead.FirstDay"/>.</param>
@@ -29,7 +20,7 @@ public sealed class BlockOutlook
     public BlockOutlook(FittedBlock block, WeatherAhead weather, WaterPotentialMeasure measure, double shadedFraction)
     {
         var season = block.Evidence.Season;
-        todayIndex = season.IndexOf(weather.FirstDay);
+        var todayIndex = season.IndexOf(weather.FirstDay);
         if (todayIndex < 0 || todayIndex > season.Days)
         {
             throw new ArgumentOutOfRangeException(nameof(weather), weather.FirstDay, "the season must reach the day before the first day ahead");
@@ -44,9 +35,7 @@ public sealed class BlockOutlook
         }
 
         tensions = new MemberTensions(block.Unknowns, measure);
-        residual = block.LastResidual;
-        var numbers = new NormalNumbers(block.Evidence.Code + " ahead");
-        modelError = [.. Enumerable.Range(0, today.Members).Select(_ => ModelErrorMpa * numbers.Next())];
+        beyondModel = DiscrepancyAhead.Of(block, measure, todayIndex, weather.Days);
     }
 
     /// <summary>Tension by day ahead, then member, if so much is applied. [MPa]</summary>
@@ -60,10 +49,9 @@ public sealed class BlockOutlook
             rootZone.Look();
             var values = new double[rootZone.Members];
             tensions.At(weather.VpdKpa[day], rootZone.RootShareLeft, values);
-            var carried = residual is { } r ? ResidualGain * r.Mpa * Math.Exp(-(todayIndex + day - r.Day) / ResidualDays) : 0;
             for (var m = 0; m < values.Length; m++)
             {
-                values[m] = Math.Max(0, values[m] + carried + modelError[m]);
+                values[m] = Math.Max(0, values[m] + beyondModel[day][m]);
             }
 
             byDay[day] = values;

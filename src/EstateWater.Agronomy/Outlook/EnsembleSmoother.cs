@@ -15,49 +15,51 @@ internal static class EnsembleSmoother
     /// <param name="unknowns">By unknown, then member; changed in place.</param>
     /// <param name="predicted">By observation, then member.</param>
     /// <param name="observed">By observation.</param>
-    /// <param name="errorVariance">By observation, already inflated by the number of steps.</param>
+    /// <param name="errorCovariance">Of the observations, already inflated by the number of steps.</param>
     /// <param name="numbers">Perturbs the observations.</param>
-    public static void Update(double[][] unknowns, double[][] predicted, double[] observed, double[] errorVariance, NormalNumbers numbers)
+    public static void Update(double[][] unknowns, double[][] predicted, double[] observed, DoubleMatrix errorCovariance, NormalNumbers numbers)
     {
-        var gain = Gain(unknowns, predicted, errorVariance);
-        var misfit = new double[unknowns[0].Length];
+        // gainᵀ · (observed + L · number − predicted), L · Lᵀ the errors' covariance: the gain takes L, not the many members.
+        var gain = Gain(unknowns, predicted, errorCovariance);
+        var gainOfNumbers = errorCovariance.Cholesky().Factor.TransposeThisAndMultiply(gain);
+        var (number, misfit) = (new double[unknowns[0].Length], new double[unknowns[0].Length]);
         for (var k = 0; k < observed.Length; k++)
         {
-            var deviation = Math.Sqrt(errorVariance[k]);
             for (var m = 0; m < misfit.Length; m++)
             {
-                misfit[m] = observed[k] + (deviation * numbers.Next()) - predicted[k][m];
+                number[m] = numbers.Next();
+                misfit[m] = observed[k] - predicted[k][m];
             }
 
             for (var p = 0; p < unknowns.Length; p++)
             {
-                AddScaled(unknowns[p], misfit, gain[k, p]);
+                Add(unknowns[p], misfit, gain[k, p], number, gainOfNumbers[k, p]);
             }
         }
     }
 
-    // By observation, then unknown. Solved for the few unknowns, not for the many members.
-    private static DoubleMatrix Gain(double[][] unknowns, double[][] predicted, double[] errorVariance)
+    /// <summary>Covariance of the members' predictions, by observation.</summary>
+    public static DoubleMatrix Covariance(double[][] predicted)
     {
-        double degreesOfFreedom = unknowns[0].Length - 1;
-        var (x, y) = (Anomalies(unknowns), Anomalies(predicted));
-        var covariance = DoubleMatrix.Build.Dense(y.Length, y.Length);
-        var cross = DoubleMatrix.Build.Dense(y.Length, x.Length);
-        for (var k = 0; k < y.Length; k++)
+        var anomalies = Anomalies(predicted);
+        var covariance = DoubleMatrix.Build.Dense(predicted.Length, predicted.Length);
+        for (var k = 0; k < predicted.Length; k++)
         {
             for (var other = 0; other <= k; other++)
             {
-                covariance[k, other] = covariance[other, k] = Product(y[k], y[other]) / degreesOfFreedom;
-            }
-
-            covariance[k, k] += errorVariance[k];
-            for (var p = 0; p < x.Length; p++)
-            {
-                cross[k, p] = Product(y[k], x[p]) / degreesOfFreedom;
+                covariance[k, other] = covariance[other, k] = Product(anomalies[k], anomalies[other]) / (predicted[k].Length - 1);
             }
         }
 
-        return covariance.Cholesky().Solve(cross);
+        return covariance;
+    }
+
+    // By observation, then unknown. Solved for the few unknowns, not for the many members.
+    private static DoubleMatrix Gain(double[][] unknowns, double[][] predicted, DoubleMatrix errorCovariance)
+    {
+        var (x, y) = (Anomalies(unknowns), Anomalies(predicted));
+        var cross = DoubleMatrix.Build.Dense(y.Length, x.Length, (k, p) => Product(y[k], x[p]) / (x[p].Length - 1));
+        return (Covariance(predicted) + errorCovariance).Cholesky().Solve(cross);
     }
 
     private static double[][] Anomalies(double[][] values) => [.. values.Select(row =>
@@ -86,18 +88,18 @@ internal static class EnsembleSmoother
         return sum;
     }
 
-    private static void AddScaled(double[] values, double[] addend, double factor)
+    private static void Add(double[] values, double[] one, double factor, double[] other, double otherFactor)
     {
         var width = Vector<double>.Count;
         var m = 0;
         for (; m <= values.Length - width; m += width)
         {
-            (new Vector<double>(values, m) + (new Vector<double>(addend, m) * factor)).CopyTo(values, m);
+            (new Vector<double>(values, m) + (new Vector<double>(one, m) * factor) + (new Vector<double>(other, m) * otherFactor)).CopyTo(values, m);
         }
 
         for (; m < values.Length; m++)
         {
-            values[m] += factor * addend[m];
+            values[m] += (factor * one[m]) + (otherFactor * other[m]);
         }
     }
 }

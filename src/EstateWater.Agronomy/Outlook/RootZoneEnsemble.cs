@@ -27,6 +27,7 @@ internal sealed class RootZoneEnsemble
     private readonly double[] wetFraction;
     private readonly double[] waterUse;
     private readonly double[] delivery;
+    private readonly double[] perShareWhereStressStarts;
     private readonly double[] wetDepletion;
     private readonly double[] dryDepletion;
 
@@ -40,6 +41,7 @@ internal sealed class RootZoneEnsemble
         wetFraction = new double[Members];
         waterUse = new double[Members];
         delivery = new double[Members];
+        perShareWhereStressStarts = new double[Members];
         wetDepletion = new double[Members];
         dryDepletion = new double[Members];
         WetShareLeft = new double[Members];
@@ -56,6 +58,7 @@ internal sealed class RootZoneEnsemble
             perWetCapacity[m] = 1 / wetCapacity[m];
             perDryCapacity[m] = 1 / dryCapacity[m];
             waterUse[m] = CropCoefficient.WilliamsAyarsSlope * Math.Exp(spread[Unknowns.WaterUse] * unknowns[Unknowns.WaterUse][m]);
+            perShareWhereStressStarts[m] = 1 / Math.Clamp(ShareLeftWhereStressStarts * Math.Exp(spread[Unknowns.StressPoint] * unknowns[Unknowns.StressPoint][m]), 0.05, 0.95);
             delivery[m] = block.DeliveredShare * Math.Exp(spread[Unknowns.Delivery] * unknowns[Unknowns.Delivery][m]);
 
             // A season starts between full and about a third empty: winter rain decides, and the fit corrects it.
@@ -69,7 +72,7 @@ internal sealed class RootZoneEnsemble
     {
         Members = other.Members;
         (wetCapacity, dryCapacity, perWetCapacity, perDryCapacity) = (other.wetCapacity, other.dryCapacity, other.perWetCapacity, other.perDryCapacity);
-        (wetFraction, waterUse, delivery) = (other.wetFraction, other.waterUse, other.delivery);
+        (wetFraction, waterUse, delivery, perShareWhereStressStarts) = (other.wetFraction, other.waterUse, other.delivery, other.perShareWhereStressStarts);
         wetDepletion = [.. other.wetDepletion];
         dryDepletion = [.. other.dryDepletion];
         WetShareLeft = new double[Members];
@@ -127,7 +130,7 @@ internal sealed class RootZoneEnsemble
             var wetted = new Vector<double>(wetFraction, m);
             Look(wetDepleted, dryDepleted, new Vector<double>(perWetCapacity, m), new Vector<double>(perDryCapacity, m), wetted, out _, out _, out var left, out var wetShareOfUptake);
 
-            var stress = Vector.Min(Vector<double>.One, left * (1 / ShareLeftWhereStressStarts));
+            var stress = Vector.Min(Vector<double>.One, left * new Vector<double>(perShareWhereStressStarts, m));
             var used = new Vector<double>(waterUse, m) * stress * et0Mm.At(m) * shadedFraction;
             var rain = rainMm.At(m) * EffectiveRainShare;
             var applied = new Vector<double>(delivery, m) * appliedMm;

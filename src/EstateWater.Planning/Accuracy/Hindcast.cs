@@ -1,91 +1,67 @@
-using EstateWater.Agronomy.Statistics;
-using EstateWater.Agronomy.Units;
-using EstateWater.Agronomy.WaterStatus;
-using EstateWater.Planning.Blocks;
-
 namespace EstateWater.Planning.Accuracy;
-
-/// <summary>What the outlook had said of one reading set some days before, and what was read.</summary>
-/// <param name="Block">The block's code.</param>
-/// <param name="Date">The day of the set.</param>
-/// <param name="Measure">Which water potential.</param>
-/// <param name="LeadDays">How many days before.</param>
-/// <param name="ReadBar">Mean of the set. [bar]</param>
-/// <param name="StandardErrorBar">Of that mean. [bar]</param>
-/// <param name="Expected">What had been said, with the water that was then really applied.</param>
-/// <param name="NoChangeBar">The last set known then. [bar]</param>
-/// <param name="StraightLineBar">The straight line through the last three known then; null with fewer. [bar]</param>
-public sealed record HeldAgainst(
-    string Block, DateOnly Date, WaterPotentialMeasure Measure, int LeadDays, double ReadBar, double StandardErrorBar, TensionBand Expected, double NoChangeBar, double? StraightLineBar);
 
 /// <summary>Holds past outlooks against the readings that followed, knowing at each moment only what was known then.</summary>
 public static class Hindcast
 {
+    // An estate that is being learnt takes memory; more at once would take much of it on a large machine. Ours.
+    private const int MostAtOnce = 4;
+
     /// <summary>Every reading set of the estate that had a set of its measure before it.</summary>
-    /// <param name="requestAt">The estate as it was known at a moment, by a horizon in days.</param>
+    /// <param name="requestAt">The estate as it was known at a moment, by a horizon in days. Called from several threads at once.</param>
     /// <param name="full">The estate as it is known now: the readings and the applied water that followed.</param>
-    /// <param name="leadDays">How far ahead, 1 to 30.</param>
-    /// <param name="cancellation">Stops the work.</param>
-    public static IReadOnlyList<HeldAgainst> Run(Func<DateTimeOffset, int, PlanRequest> requestAt, PlanRequest full, int leadDays, CancellationToken cancellation = default)
+    /// <param name="leads">How many days ahead, each 1 to 30. Mornings that several leads share are learnt once.</param>
+    /// <param name="memory">Remembers mornings from one run to the next.</param>
+    /// <param name="progress">Hears after every morning how far the work is. Called from several threads at once.</param>
+    /// <param name="parallelism">Mornings learnt at once, 1 to 4.</param>
+    /// <param name="cancellation">Stops the work; what was learnt so far stays remembered.</param>
+    /// <returns>By lead as given, then date, then block.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A lead is outside 1 to 30 days, or the parallelism outside 1 to 4.</exception>
+    public static IReadOnlyList<HeldAgainst> Run(
+        Func<DateTimeOffset, int, PlanRequest> requestAt,
+        PlanRequest full,
+        IReadOnlyList<int> leads,
+        HindcastMemory? memory = null,
+        IProgress<HindcastProgress>? progress = null,
+        int parallelism = 1,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(requestAt);
         ArgumentNullException.ThrowIfNull(full);
-        var sets = full.Blocks
-            .SelectMany(b => ReadingSets.Of(b, full.TimeZone).Select(s => (Block: b, Set: s)))
-            .ToList();
-        var valves = full.Valves.ToDictionary(v => v.Code, v => new ValveWater(v, full.Blocks, full.TimeZone));
-        var held = new List<HeldAgainst>();
-        foreach (var day in sets.GroupBy(s => s.Set.Date).OrderBy(g => g.Key))
+        ArgumentNullException.ThrowIfNull(leads);
+        RequireRanges(leads, parallelism);
+        memory ??= new HindcastMemory();
+        var mornings = HindcastMorning.Of(full, leads);
+        var held = new IReadOnlyList<HeldAgainst>[mornings.Count];
+        var done = 0;
+        progress?.Report(new HindcastProgress(0, mornings.Count));
+        Parallel.For(0, mornings.Count, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism }, i =>
         {
-            var today = day.Key.AddDays(-leadDays);
-            var morning = today.ToDateTime(new TimeOnly(6, 0));
-            var asOf = new DateTimeOffset(morning, full.TimeZone.GetUtcOffset(morning));
-            var then = requestAt(asOf, leadDays);
-            if (then.Stations.Any(s => s.Days.Count == 0) || then.Blocks.All(b => b.Readings.Count == 0))
-            {
-                continue;
-            }
-
-            var estate = Planner.Fit(then, cancellation);
-            foreach (var (block, set) in day)
-            {
-                var course = estate.Courses.First(c => c.State.Block.Code == block.Code);
-                if (Hold(course, set, valves[block.ValveCode], today, leadDays) is { } one)
-                {
-                    held.Add(one);
-                }
-            }
-        }
-
-        return held;
+            held[i] = memory.GetOrHold(mornings[i], requestAt(mornings[i].AsOf, mornings[i].HorizonDays), cancellation);
+            progress?.Report(new HindcastProgress(Interlocked.Increment(ref done), mornings.Count));
+        });
+        var byLead = held.SelectMany(each => each).ToLookup(h => h.LeadDays);
+        return [.. leads.SelectMany(lead => byLead[lead].OrderBy(h => h.Date).ThenBy(h => h.Block, StringComparer.Ordinal).ThenBy(h => h.Measure))];
     }
 
-    private static HeldAgainst? Hold(Needs.BlockCourse course, ReadingSet set, ValveWater valve, DateOnly today, int leadDays)
+    /// <summary>Mornings to learn at once when part of the machine may be used.</summary>
+    /// <param name="processors">Processors that may be used.</param>
+    public static int ParallelismFor(int processors) => Math.Clamp(processors, 1, MostAtOnce);
+
+    private static void RequireRanges(IReadOnlyList<int> leads, int parallelism)
     {
-        var before = course.State.Sets.Where(s => s.Measure == set.Measure).ToList();
-        if (before.Count == 0)
+        foreach (var lead in leads.Where(lead => lead is < 1 or > Planner.LongestHorizonDays))
         {
-            return null;
+            throw new ArgumentOutOfRangeException(nameof(leads), lead, $"a lead must be 1 to {Planner.LongestHorizonDays} days");
         }
 
-        var applied = valve.AppliedMm(course.State.Block);
-        var tensions = course.Expect(set.Measure, [.. Enumerable.Range(0, leadDays + 1).Select(d => applied.GetValueOrDefault(today.AddDays(d)))]);
-        return new HeldAgainst(
-            course.State.Block.Code,
-            set.Date,
-            set.Measure,
-            leadDays,
-            set.Statistics.RobustMeanMpa * Conversions.BarPerMegapascal,
-            SetEvidence.Of(set).StandardErrorMpa * Conversions.BarPerMegapascal,
-            TensionBands.OfMpa(tensions[leadDays]),
-            before[^1].Statistics.RobustMeanMpa * Conversions.BarPerMegapascal,
-            before.Count < 3 ? null : Line([.. before.TakeLast(3)], set.Date));
-    }
-
-    private static double Line(IReadOnlyList<ReadingSet> sets, DateOnly at)
-    {
-        // Days counted from the set that is foretold: the intercept is its tension.
-        var line = LeastSquares.Line([.. sets.Select(s => (double)(s.Date.DayNumber - at.DayNumber))], [.. sets.Select(s => s.Statistics.RobustMeanMpa * Conversions.BarPerMegapascal)]);
-        return line.Coefficients[0];
+        if (parallelism is < 1 or > MostAtOnce)
+        {
+            throw new ArgumentOutOfRangeException(nameof(parallelism), parallelism, $"parallelism must be 1 to {MostAtOnce}");
+        }
     }
 }
+
+/// <summary>How far looking back has come.</summary>
+/// <param name="Done">Mornings done.</param>
+/// <param name="Total">Mornings in all.</param>
+public sealed record HindcastProgress(int Done, int Total);

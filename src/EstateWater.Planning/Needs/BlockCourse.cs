@@ -10,8 +10,12 @@ internal sealed class BlockCourse
     // A chance of passing the ceiling that a manager accepts: one in five within the week, two in five beyond,
     // where next week's readings still come first. Ours.
     private const int DaysBeforeNextRound = 7;
-    private const double AcceptedSoon = 0.2;
-    private const double AcceptedLater = 0.4;
+    private const double AcceptedSoon = 0.15;
+    private const double AcceptedLater = 0.3;
+
+    // In a heat spell shut-down leaves and shrivel cost the most, and no water comes in time any more. Ours.
+    private const double AcceptedInHeat = 0.05;
+    private const double HeatWeight = 4;
 
     // What a day past the ceiling costs beside its chance, by its depth and the square of it, for shrivel grows faster
     // than the tension; what a day under the floor costs, and how much more the deeper it lies. Ours: shut-down leaves
@@ -24,9 +28,11 @@ internal sealed class BlockCourse
     private readonly BlockOutlook outlook;
     private readonly WeatherAhead weather;
     private readonly int days;
+    private readonly IReadOnlyList<bool> inHeat;
 
-    public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, DateOnly today, int days)
+    public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, IReadOnlyList<bool> inHeat, DateOnly today, int days)
     {
+        this.inHeat = inHeat;
         State = state;
         Fitted = fitted;
         this.days = days;
@@ -110,7 +116,7 @@ internal sealed class BlockCourse
             }
 
             double members = tensionsMpa[day].Length;
-            trouble += Math.Max(0, (past / members) - Accepted(day)) + (depth / members);
+            trouble += (inHeat[day] ? HeatWeight : 1) * (Math.Max(0, (past / members) - Accepted(day)) + (depth / members));
         }
 
         return trouble;
@@ -129,5 +135,5 @@ internal sealed class BlockCourse
         return trouble / tensionsMpa.Length;
     }
 
-    private static double Accepted(int day) => day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
+    private double Accepted(int day) => inHeat[day] ? AcceptedInHeat : day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
 }

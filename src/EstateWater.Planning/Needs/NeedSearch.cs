@@ -41,8 +41,12 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
     {
         var quarters = new int[nights.Count];
         Add(courses, quarters, quartersByHand, paid: false, []);
-        return Need(valve, courses, quarters, [], byHand: true);
+        return Need(valve, courses, quarters, [], byHand: true) with { WantedQuarters = quartersByHand };
     }
+
+    /// <summary>Quarter hours by night that are decided.</summary>
+    public ValveNeed Keep(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quartersByNight) =>
+        Need(valve, courses, quartersByNight, [], byHand: true);
 
     /// <summary>Shortens what was packed where other nights than the wanted ones left some of it idle, and says how much is still wanted.</summary>
     /// <param name="courses">The valve's blocks.</param>

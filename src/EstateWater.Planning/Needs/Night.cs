@@ -4,7 +4,8 @@ namespace EstateWater.Planning.Needs;
 /// <param name="Start">When it opens; never before the plan can be carried out.</param>
 /// <param name="End">When it closes.</param>
 /// <param name="WaterDay">Days after today whose evening the water counts for: 0 is tonight.</param>
-internal sealed record Night(DateTimeOffset Start, DateTimeOffset End, int WaterDay)
+/// <param name="Date">The day on which the window opens, also where the plan finds it open already.</param>
+internal sealed record Night(DateTimeOffset Start, DateTimeOffset End, int WaterDay, DateOnly Date)
 {
     // People need notice before a valve opens.
     private static readonly TimeSpan Notice = TimeSpan.FromHours(2);
@@ -34,7 +35,7 @@ internal sealed record Night(DateTimeOffset Start, DateTimeOffset End, int Water
             var waterDay = start.Hour < 12 ? DayOf(start) - today.DayNumber - 1 : DayOf(start) - today.DayNumber;
             if (end - start >= (whole < Shortest ? whole : Shortest) && waterDay < horizonDays)
             {
-                nights.Add(new Night(start, end, Math.Max(0, waterDay)));
+                nights.Add(new Night(start, end, Math.Max(0, waterDay), date));
             }
         }
 

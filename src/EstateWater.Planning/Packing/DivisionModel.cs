@@ -3,10 +3,11 @@ using Google.OrTools.Sat;
 
 namespace EstateWater.Planning.Packing;
 
-/// <summary>Which valve gets how much of which night, as a model for CP-SAT. Sets in nights that are not divided stand as they are.</summary>
+/// <summary>Which valve gets how much of which night, as a model for CP-SAT. Pinned sets, and those in nights that are not divided, stand as they are.</summary>
 internal sealed class DivisionModel
 {
     private readonly SourceNights source;
+    private readonly long[] flows;
     private readonly IReadOnlyList<int> nights;
     private readonly CpModel model = new();
     private readonly List<Offer> offers = [];
@@ -14,14 +15,15 @@ internal sealed class DivisionModel
 
     /// <param name="source">What is wanted.</param>
     /// <param name="nights">The nights to divide.</param>
-    /// <param name="standing">Sets in other nights.</param>
+    /// <param name="standing">Sets in other nights, but for pinned ones.</param>
     public DivisionModel(SourceNights source, IReadOnlyList<int> nights, IReadOnlyList<PlacedSet> standing)
     {
         this.source = source;
+        flows = source.Flows;
         this.nights = nights;
         for (var v = 0; v < source.Needs.Count; v++)
         {
-            if (source.Needs[v].Quarters > 0 && source.Flows[v] <= source.MostFlow)
+            if (source.Needs[v].Quarters > 0 && flows[v] <= source.MostFlow)
             {
                 OfferNights(v, [.. standing.Where(s => s.Need == source.Needs[v])]);
             }
@@ -55,7 +57,12 @@ internal sealed class DivisionModel
             {
                 offer.Start = model.NewIntVar(0, source.Nights[night].Quarters, "start");
                 offer.End = model.NewIntVar(0, source.Nights[night].Quarters, "end");
-                flow.AddDemand(model.NewOptionalIntervalVar(offer.Start, offer.Quarters, offer.End, offer.Open, "set"), source.Flows[offer.Valve]);
+                flow.AddDemand(model.NewOptionalIntervalVar(offer.Start, offer.Quarters, offer.End, offer.Open, "set"), flows[offer.Valve]);
+            }
+
+            foreach (var set in source.Pinned.Where(p => p.Night == night))
+            {
+                flow.AddDemand(model.NewFixedSizeIntervalVar(LinearExpr.Constant(set.StartQuarter), set.Quarters, "pinned"), SourceNights.FlowOf(set.Need));
             }
         }
     }
@@ -127,7 +134,7 @@ internal sealed class DivisionModel
         {
             var longest = Math.Min(need.Quarters - stands, source.Nights[night].Quarters);
             var shortest = Math.Min(Math.Min(NeedSearch.ShortestSetQuarters, need.Quarters), source.Nights[night].Quarters);
-            if (longest < shortest || longest == 0)
+            if (longest < shortest || longest == 0 || need.LostNights.Contains(night))
             {
                 continue;
             }
@@ -175,14 +182,16 @@ internal sealed class DivisionModel
         foreach (var night in nights)
         {
             var mine = offers.Where(o => o.Night == night).ToList();
-            model.Add(LinearExpr.WeightedSum(mine.Select(o => o.Quarters), mine.Select(o => source.Flows[o.Valve])) <= source.MostFlow * source.Nights[night].Quarters);
+            model.Add(LinearExpr.WeightedSum(mine.Select(o => o.Quarters), mine.Select(o => flows[o.Valve])) <= (source.MostFlow * source.Nights[night].Quarters) - source.Pinned.Where(p => p.Night == night).Sum(Water));
         }
 
         if (source.LeftFlowQuarters is { } left)
         {
-            model.Add(LinearExpr.WeightedSum(offers.Select(o => o.Quarters), offers.Select(o => source.Flows[o.Valve])) <= left - standing.Sum(s => SourceNights.FlowOf(s.Need) * s.Quarters));
+            model.Add(LinearExpr.WeightedSum(offers.Select(o => o.Quarters), offers.Select(o => flows[o.Valve])) <= Math.Max(0, left - standing.Concat(source.Pinned).Sum(Water)));
         }
     }
+
+    private static long Water(PlacedSet set) => SourceNights.FlowOf(set.Need) * set.Quarters;
 
     private sealed class Offer(int valve, int night, BoolVar open, IntVar quarters)
     {

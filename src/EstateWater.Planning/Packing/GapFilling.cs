@@ -55,6 +55,11 @@ internal sealed class GapFilling
                 return;
             }
 
+            if (need.LostNights.Contains(night))
+            {
+                continue;
+            }
+
             var at = sets.FindIndex(s => s.Need == need && s.Night == night);
             if (at >= 0)
             {

@@ -13,9 +13,13 @@ internal sealed record TimedSet(ValveNeed Need, int StartQuarter, int Quarters);
 internal static class NightClock
 {
     /// <summary>First fit where it holds everything; CP-SAT, which may shorten sets, where it does not.</summary>
-    public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, long most, int quarters) =>
-        Orders.Select(order => FirstFit([.. order(wanted)], most, quarters)).FirstOrDefault(laid => laid is not null)
-            ?? Solve(wanted, most, quarters);
+    /// <param name="wanted">What the night was given.</param>
+    /// <param name="pinned">What stands there already.</param>
+    /// <param name="most">Flow of the source. [L/h]</param>
+    /// <param name="quarters">Length of the night.</param>
+    public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters) =>
+        Orders.Select(order => FirstFit([.. order(wanted)], pinned, most, quarters)).FirstOrDefault(laid => laid is not null)
+            ?? Solve(wanted, pinned, most, quarters);
 
     private static readonly Func<IReadOnlyList<WantedSet>, IEnumerable<WantedSet>>[] Orders =
     [
@@ -24,12 +28,19 @@ internal static class NightClock
         sets => sets.OrderByDescending(w => Flow(w) * w.Quarters).ThenBy(w => w.Need.Valve.Code, StringComparer.Ordinal),
     ];
 
-    private static long Flow(WantedSet set) => SourceNights.FlowOf(set.Need);
+    private static long Flow(WantedSet set) => Flow(set.Need);
+
+    private static long Flow(ValveNeed need) => SourceNights.FlowOf(need);
 
     // In the order given, each as early as the flow allows.
-    private static List<TimedSet>? FirstFit(IReadOnlyList<WantedSet> wanted, long most, int quarters)
+    private static List<TimedSet>? FirstFit(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters)
     {
         var used = new long[quarters];
+        foreach (var set in pinned)
+        {
+            Use(used, set);
+        }
+
         var timed = new List<TimedSet>();
         foreach (var set in wanted)
         {
@@ -41,18 +52,22 @@ internal static class NightClock
                 return null;
             }
 
-            for (var q = at; q < at + set.Quarters; q++)
-            {
-                used[q] += Flow(set);
-            }
-
             timed.Add(new TimedSet(set.Need, at, set.Quarters));
+            Use(used, timed[^1]);
         }
 
         return timed;
     }
 
-    private static List<TimedSet> Solve(IReadOnlyList<WantedSet> wanted, long most, int quarters)
+    private static void Use(long[] used, TimedSet set)
+    {
+        for (var q = set.StartQuarter; q < set.StartQuarter + set.Quarters; q++)
+        {
+            used[q] += Flow(set.Need);
+        }
+    }
+
+    private static List<TimedSet> Solve(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters)
     {
         var model = new CpModel();
         var flow = model.AddCumulative(most);
@@ -68,6 +83,11 @@ internal static class NightClock
             model.Add(length <= set.Quarters * open);
             flow.AddDemand(model.NewOptionalIntervalVar(start, length, end, open, $"set {i}"), Flow(set));
             sets.Add((set, open, start, length));
+        }
+
+        foreach (var set in pinned)
+        {
+            flow.AddDemand(model.NewFixedSizeIntervalVar(LinearExpr.Constant(set.StartQuarter), set.Quarters, $"pinned {set.Need.Valve.Code}"), Flow(set.Need));
         }
 
         model.Maximize(LinearExpr.WeightedSum(sets.Select(s => s.Length), sets.Select(s => s.Set.WorthPerQuarter)));

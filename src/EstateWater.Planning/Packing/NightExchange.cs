@@ -25,13 +25,13 @@ internal static class NightExchange
                 break;
             }
 
-            var standing = sets.Where(s => !pair.Contains(s.Night)).ToList();
+            var standing = sets.Where(s => !pair.Contains(s.Night) && !source.Pinned.Contains(s)).ToList();
             var model = new DivisionModel(source, pair, standing);
             model.LayOnClock();
             model.Hint(sets);
             if (model.Solve(Gap, Work) is { } found && SourcePacking.Objective(source, [.. standing, .. found.Sets]) is var better && better > worth)
             {
-                (sets, worth) = ([.. standing, .. found.Sets], better);
+                (sets, worth) = ([.. source.Pinned, .. standing, .. found.Sets], better);
             }
         }
 

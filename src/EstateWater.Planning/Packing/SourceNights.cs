@@ -1,4 +1,5 @@
 using EstateWater.Planning.Needs;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning.Packing;
 
@@ -12,18 +13,20 @@ internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nigh
     // The solver counts in whole numbers.
     private const double LitresPerM3 = 1000;
 
+    /// <summary>Sets that stay where they are; the needs are packed around them and hold none of theirs.</summary>
+    public IReadOnlyList<PlacedSet> Pinned { get; init; } = [];
+
+    /// <summary>Why some needs have lost nights, for the words.</summary>
+    public IReadOnlyList<PlanChange> Changes { get; init; } = [];
+
     /// <summary>By need. [L/h]</summary>
-    public long[] Flows { get; } = [.. Needs.Select(FlowOf)];
+    public long[] Flows => [.. Needs.Select(FlowOf)];
 
     /// <summary>Greatest flow at any moment. [L/h]</summary>
-    public long MostFlow { get; } = (long)Math.Floor(Source.MaxFlowM3PerH * LitresPerM3);
+    public long MostFlow => (long)Math.Floor(Source.MaxFlowM3PerH * LitresPerM3);
 
     /// <summary>What the allocation still allows, as flow times quarter hours; null when unlimited. [L/h · ¼ h]</summary>
-    public long? LeftFlowQuarters { get; } = LeftM3 is { } left ? (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3) : null;
-
-    /// <summary>Whether the same is wanted of the same nights.</summary>
-    public bool IsSame(SourceNights other) =>
-        Source == other.Source && LeftM3 == other.LeftM3 && Nights.SequenceEqual(other.Nights) && Needs.SequenceEqual(other.Needs, ReferenceEqualityComparer.Instance);
+    public long? LeftFlowQuarters => LeftM3 is { } left ? (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3) : null;
 
     /// <summary>Of a need. [L/h]</summary>
     public static long FlowOf(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * LitresPerM3);
@@ -52,7 +55,7 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
     public PackedSource Settled(SourceNights source, int days)
     {
         var search = new NeedSearch(source.Nights, days);
-        var settled = new List<PlacedSet>();
+        var settled = new List<PlacedSet>(source.Pinned);
         var wanted = new Dictionary<ValveNeed, int>();
         foreach (var need in source.Needs)
         {
@@ -60,18 +63,18 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
             if (need.ByHand)
             {
                 settled.AddRange(mine);
-                wanted[need] = need.Quarters - mine.Sum(s => s.Quarters);
+                wanted[need] = need.WantedQuarters - mine.Sum(s => s.Quarters);
                 continue;
             }
 
-            if (need.Quarters == 0)
+            if (need.WantedQuarters == 0)
             {
                 continue;
             }
 
             var quarters = new int[source.Nights.Count];
             mine.ForEach(s => quarters[s.Night] = s.Quarters);
-            wanted[need] = Math.Min(need.Quarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
+            wanted[need] = Math.Min(need.WantedQuarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 

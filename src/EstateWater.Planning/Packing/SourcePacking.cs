@@ -24,11 +24,11 @@ internal static class SourcePacking
     {
         if (source.Nights.Count == 0 || source.Needs.All(n => n.Quarters == 0))
         {
-            return new PackedSource([], 0, 0);
+            return new PackedSource(source.Pinned, 0, 0);
         }
 
         var shares = NightShares.Divide(source);
-        var sets = NightExchange.Better(source, GapFilling.Fill(source, Lay(source, shares)), shares);
+        var sets = NightExchange.Better(source, GapFilling.Fill(source, source.Pinned.Concat(Lay(source, shares))), shares);
         var objective = Objective(source, sets);
         var byHand = WorthByHand(source);
         return new PackedSource(sets, Math.Max(0, objective - byHand), Math.Max(0, Math.Max(shares.Bound, objective) - byHand));
@@ -57,7 +57,8 @@ internal static class SourcePacking
         Enumerable.Range(0, source.Nights.Count).SelectMany(n =>
         {
             var wanted = shares.Sets.Where(s => s.Night == n).Select(s => new WantedSet(s.Need, s.Quarters, Math.Max(1, (long)(Scale * s.Need.WorthPerQuarter)))).ToList();
-            return NightClock.Lay(wanted, source.MostFlow, source.Nights[n].Quarters).Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters));
+            var pinned = source.Pinned.Where(p => p.Night == n).Select(p => new TimedSet(p.Need, p.StartQuarter, p.Quarters)).ToList();
+            return NightClock.Lay(wanted, pinned, source.MostFlow, source.Nights[n].Quarters).Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters));
         });
 
     /// <summary>What the sets spare, less what their nights and openings cost.</summary>

@@ -37,8 +37,8 @@ internal static class BlockReason
         var now = Standing(outcome);
         if (outcome.Quarters == 0)
         {
-            return outcome.Need.Quarters > 0
-                ? $"No water fits, {Hours(outcome.Need.Quarters)} wanted: {now}; {Without(outcome)}."
+            return outcome.Need.WantedQuarters > 0
+                ? $"No water fits, {Hours(outcome.Need.WantedQuarters)} wanted: {now}; {Without(outcome)}."
                 : $"Leave dry: {now}; {Without(outcome)}.";
         }
 

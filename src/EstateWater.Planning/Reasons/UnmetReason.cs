@@ -1,6 +1,7 @@
 using System.Globalization;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning.Reasons;
 
@@ -24,6 +25,12 @@ internal static class UnmetReason
         if (source.LeftM3 is { } left && left - planned < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4)
         {
             return Say($"the season's water of {name} is used up: {Math.Max(0, left):0} m³ were left");
+        }
+
+        var others = packed.Sets.Where(s => s.Need == need).Sum(s => s.Quarters) < need.Quarters ? $"; on its other nights {name} is full" : string.Empty;
+        if (need.LostNights.Count > 0)
+        {
+            return $"{string.Join("; ", source.Changes.Where(c => source.Nights.Any(n => ChangedNights.Takes(c, need.Valve, n.Date))).Select(c => c.Words))}{others}";
         }
 
         return Say($"{name} is full at {source.Source.MaxFlowM3PerH:0.0} m³/h on the nights that would help, and blocks in more trouble come first");

@@ -18,6 +18,7 @@ internal sealed class ForecastError
 
     private ForecastError(ILookup<int, double> errorsC)
     {
+        Count = errorsC.Sum(lead => lead.Count());
         var scale = Scale(errorsC);
         for (var lead = 0; lead <= LongestLead; lead++)
         {
@@ -38,6 +39,9 @@ internal sealed class ForecastError
                 .Select(d => (Lead: d.Date.DayNumber - DateOnly.FromDateTime(f.IssuedAt.ToOffset(offset).DateTime).DayNumber, Error: d.TMaxC - measured[d.Date])))
             .ToLookup(e => e.Lead, e => e.Error));
     }
+
+    /// <summary>How many past days were forecast and measured, all leads together.</summary>
+    public int Count { get; }
 
     /// <summary>Standard deviation of the error of the highest temperature. [°C]</summary>
     public double SigmaC(int leadDays) => sigmaC[Math.Clamp(leadDays, 0, LongestLead)];
@@ -77,14 +81,16 @@ internal sealed class ForecastError
         z /= Math.Sqrt(((1 - turn) * (1 - turn)) + (turn * turn));
         var warmer = SigmaC(lead) * z;
 
-        // A hotter day than expected is drier at the same vapour: humidity is given at the shifted temperature.
-        return day with
-        {
-            TMaxC = day.TMaxC + warmer,
-            TMinC = Math.Min(day.TMinC + (0.6 * warmer), day.TMaxC + warmer),
-            RhMinPct = Dry(day.RhMinPct, day.TMaxC, day.TMaxC + warmer),
-            RhMaxPct = Dry(day.RhMaxPct, day.TMinC, day.TMinC + (0.6 * warmer)),
-        };
+        return Warmer(day, warmer, 0.6 * warmer);
+    }
+
+    /// <summary>A day warmer by so much than expected. It is drier at the same vapour: humidity is given at the shifted temperature.</summary>
+    public static DailyWeather Warmer(DailyWeather day, double byDayC, double byNightC)
+    {
+        var tMinC = Math.Min(day.TMinC + byNightC, day.TMaxC + byDayC);
+        var rhMaxPct = Dry(day.RhMaxPct, day.TMinC, tMinC);
+        var rhMinPct = Dry(day.RhMinPct, day.TMaxC, day.TMaxC + byDayC);
+        return day with { TMaxC = day.TMaxC + byDayC, TMinC = tMinC, RhMaxPct = rhMaxPct, RhMinPct = rhMinPct > rhMaxPct ? rhMaxPct : rhMinPct };
     }
 
     private static double? Dry(double? rhPct, double fromC, double toC) => rhPct is { } rh

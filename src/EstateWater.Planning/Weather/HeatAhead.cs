@@ -30,6 +30,10 @@ internal static class HeatAhead
         return [.. spells.OrderBy(s => s.From)];
     }
 
+    /// <summary>Which of the days ahead lie in a spell.</summary>
+    public static IReadOnlyList<bool> DaysIn(IReadOnlyList<HeatSpell> spells, DateOnly today, int days) =>
+        [.. Enumerable.Range(0, days).Select(i => spells.Any(s => s.From <= today.AddDays(i) && today.AddDays(i) <= s.To))];
+
     private static IEnumerable<HeatSpell> LikelyAmongMembers(MembersAhead ahead, int days, Func<DateOnly, double?> usual)
     {
         var inSpell = new int[days];

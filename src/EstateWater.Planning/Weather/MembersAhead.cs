@@ -35,7 +35,7 @@ internal sealed class MembersAhead
         {
             0 => [.. Enumerable.Range(0, VersionsOfOne).Select(_ => Array.Empty<DailyWeather>())],
             1 => ForecastError.Of(past, forecasts, latest[0].IssuedAt.Offset).Widen(latest[0], today, station, VersionsOfOne),
-            _ => latest.Select(f => f.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray()).ToList(),
+            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, forecasts, latest[0].IssuedAt.Offset), today),
         };
         var beyond = new OtherYears(past, today, station);
         var single = latest.Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using EstateWater.Data.Store;
+using EstateWater.Web.Features.Accuracy;
 using EstateWater.Web.Features.News;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Week;
@@ -47,6 +48,8 @@ public static class WebHost
         services.AddEstateDatabase(options.Database);
         services.AddSingleton<SnapshotBuilder>();
         services.AddSingleton(provider => new EstateSnapshots(provider.GetRequiredService<SnapshotBuilder>().BuildAsync, provider.GetRequiredService<EstateClock>()));
+        services.AddSingleton<PastOutlooks>();
+        services.AddHostedService<LookBackPace>();
 
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddHttpContextAccessor();
@@ -78,6 +81,7 @@ public static class WebHost
         app.UseSetsWorker();
         app.MapStaticAssets();
         app.MapNews();
+        app.MapLookBack();
         app.MapConfirmations();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders

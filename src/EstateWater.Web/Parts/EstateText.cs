@@ -24,6 +24,14 @@ public static class EstateText
         _ => Day(day),
     };
 
+    /// <summary>The instant of a clock time on a day; a time that the spring change skips is taken an hour later.</summary>
+    public static DateTimeOffset At(DateOnly day, TimeOnly time, TimeZoneInfo zone)
+    {
+        var local = day.ToDateTime(time);
+        local = zone.IsInvalidTime(local) ? local.AddHours(1) : local;
+        return new DateTimeOffset(local, zone.GetUtcOffset(local));
+    }
+
     /// <summary>“today”, “yesterday”, “3 days ago”.</summary>
     public static string Age(DateOnly day, DateOnly today) => (today.DayNumber - day.DayNumber) switch
     {

@@ -10,7 +10,7 @@ internal static class ClosedLoopCommand
 {
     public const string HeldBackSeeds = "901-908";
 
-    public static int Run(string seeds)
+    public static int Run(string seeds, string? rowsFile)
     {
         var ends = seeds.Split('-').Select(s => ulong.Parse(s, CultureInfo.InvariantCulture)).ToList();
         var totals = new Dictionary<string, SeasonScore>();
@@ -24,6 +24,11 @@ internal static class ClosedLoopCommand
                 var score = SeasonScore.Of(estate);
                 totals[decider.Name] = totals.TryGetValue(decider.Name, out var sum) ? sum + score : score;
                 Console.WriteLine($"seed {seed} {Line(decider.Name, score)}");
+                if (rowsFile is not null && decider == planner)
+                {
+                    File.AppendAllLines(rowsFile, OutlookScore.Rows(seed, planner.Expectations, estate));
+                }
+
                 foreach (var lead in decider == planner ? PlannerDecider.Leads : [])
                 {
                     var one = OutlookScore.Of(lead, planner.Expectations, estate);

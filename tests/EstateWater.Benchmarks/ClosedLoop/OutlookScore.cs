@@ -24,6 +24,16 @@ internal sealed record OutlookScore(int LeadDays, int Count, double Error, doubl
             held.Count(h => h.True >= h.Expected.Band.P10 && h.True <= h.Expected.Band.P90));
     }
 
+    /// <summary>One CSV row for each outlook whose day was lived: seed, block, date of the outlook, days ahead, measure, P10, P50, P90, true tension, last read, growth stage, Tmax, ceiling.</summary>
+    public static IEnumerable<string> Rows(ulong seed, IEnumerable<Expectation> expectations, SimulatedEstate estate) =>
+        expectations.Where(e => e.Date < estate.Today).Select(e =>
+        {
+            var spec = estate.Block(e.Block).Spec;
+            var stage = estate.TrueDay(e.Block, e.Date).Stage;
+            return FormattableString.Invariant(
+                $"{seed},{e.Block},{e.Date.AddDays(-e.LeadDays):yyyy-MM-dd},{e.LeadDays},{spec.Measure},{e.Band.P10:0.00},{e.Band.P50:0.00},{e.Band.P90:0.00},{estate.TrueTensionBar(e.Block, e.Date, spec.Measure):0.00},{e.LastReadBar:0.00},{stage:0.0},{estate.Weather(spec.Station, e.Date).TMaxC:0.0},{estate.Spec.TargetOf(spec, stage)?.CeilingBar:0.0}");
+        });
+
     public static OutlookScore operator +(OutlookScore a, OutlookScore b) =>
         new(a.LeadDays, a.Count + b.Count, a.Error + b.Error, a.NoChangeError + b.NoChangeError, a.Inside + b.Inside);
 

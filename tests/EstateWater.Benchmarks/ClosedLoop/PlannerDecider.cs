@@ -13,7 +13,7 @@ internal sealed record Expectation(string Block, DateOnly Date, int LeadDays, Te
 /// <summary>The program itself: reads the folder as of Tuesday morning and plans; its sets of the coming week are run as they are.</summary>
 internal sealed class PlannerDecider : IDecider
 {
-    public static readonly int[] Leads = [1, 3, 7];
+    public static readonly int[] Leads = [0, 1, 3, 7];
     private readonly List<Expectation> _expectations = [];
 
     public string Name => "planner";

@@ -1,5 +1,6 @@
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
 
 namespace EstateWater.SystemTests.Journeys;
 
@@ -20,11 +21,25 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         await PublishAsync();
         await desk.GotoAsync(page == "block" ? await FirstBlockAsync(desk) : page);
         await desk.WaitForLoadStateAsync(LoadState.NetworkIdle);
-        var found = await desk.RunAxe();
-        Assert.Empty(found.Violations
-            .Where(v => v.Impact is "serious" or "critical")
-            .Select(v => $"{v.Impact} {v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}"));
+        Assert.Empty(await SeriousAsync(desk));
         Assert.Empty(blocked);
+    }
+
+    [Fact]
+    public async Task Looking_back_can_be_followed_and_stopped_without_a_barrier()
+    {
+        var phone = await browser.PhoneAsync(host.Address);
+        await phone.GotoAsync("/accuracy");
+        await Expect(phone.Locator("[data-look-back]")).ToContainTextAsync("past mornings done");
+        Assert.Empty(await SeriousAsync(phone));
+        var stop = phone.GetByRole(AriaRole.Button, new() { Name = "Stop" });
+        await stop.FocusAsync();
+        await phone.Keyboard.PressAsync("Enter");
+        await Expect(phone.GetByRole(AriaRole.Button, new() { Name = "Start" })).ToBeVisibleAsync();
+        await Expect(phone.GetByRole(AriaRole.Main)).ToContainTextAsync("Stopped");
+        Assert.Empty(await SeriousAsync(phone));
+        Assert.Equal(390, await phone.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await phone.Context.CloseAsync();
     }
 
     [Theory]
@@ -58,6 +73,10 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         Assert.InRange(await phone.Page.EvaluateAsync<double>("Math.min(...[...document.querySelectorAll('main *')].map(e => parseFloat(getComputedStyle(e).fontSize)))"), 18, 40);
         Assert.Equal(390, await phone.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
     }
+
+    private static async Task<IEnumerable<string>> SeriousAsync(IPage page) => (await page.RunAxe()).Violations
+        .Where(v => v.Impact is "serious" or "critical")
+        .Select(v => $"{v.Impact} {v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}");
 
     private static async Task<string> FirstBlockAsync(IPage page)
     {

@@ -75,6 +75,54 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
     }
 
     [Fact]
+    public async Task A_valve_is_closed_kept_over_a_reload_and_taken_back_with_the_keyboard_alone()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        var week = await WeekDesk.OpenAsync(desk);
+        var before = await week.SetsCaptionAsync();
+        var valve = await desk.Locator("table.sets tbody th").First.InnerTextAsync();
+        await TabToAsync(desk, ".try-forms summary");
+        await desk.Keyboard.PressAsync("Enter");
+        await TabToAsync(desk, "#close-valve");
+        await desk.Keyboard.TypeAsync(valve);
+        await TabToAsync(desk, ".try-form button");
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.Locator(".draft-changes li")).ToContainTextAsync($"{valve} closed from the night of");
+        await Expect(desk.Locator(".draft-changes [role=status]")).ToContainTextAsync(new Regex($"^With {valve} closed .* ceiling.*less is used\\.$"));
+        Assert.DoesNotContain(valve, await desk.Locator("table.sets tbody th").AllInnerTextsAsync());
+
+        await desk.ReloadAsync();
+        await Expect(desk.Locator(".draft-changes [role=status]")).ToContainTextAsync($"With {valve} closed");
+        Assert.NotEqual(before, await week.SetsCaptionAsync());
+
+        await TabToAsync(desk, ".draft-changes button");
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.Locator(".draft-changes")).ToHaveCountAsync(0);
+        await Expect(week.Computing).ToBeEmptyAsync();
+        Assert.Equal(before, await week.SetsCaptionAsync());
+    }
+
+    [Fact]
+    public async Task A_set_is_moved_to_another_clock_time_and_published_as_shown()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        var week = await WeekDesk.OpenAsync(desk);
+        await desk.GetByText("Move a set", new() { Exact = true }).ClickAsync();
+        var set = await desk.Locator("#move-set option").First.InnerTextAsync();
+        await desk.Locator("#move-opens").FillAsync("04:30");
+        await desk.Locator("#move-hours").FillAsync("2,5");
+        await desk.GetByRole(AriaRole.Button, new() { Name = "Move this set" }).ClickAsync();
+        await Expect(desk.Locator(".draft-changes li")).ToContainTextAsync("04:30 for 2.5 h");
+        await Expect(desk.Locator(".draft-changes [role=status]")).ToBeVisibleAsync();
+        var valve = set.Split(',')[0];
+        await Expect(desk.Locator("table.sets tbody tr").Filter(new() { HasText = "04:30" }).Filter(new() { HasText = "2.5 h" })).ToContainTextAsync(valve);
+        await desk.GetByRole(AriaRole.Button, new() { Name = "Review and publish" }).ClickAsync();
+        await Expect(desk.GetByRole(AriaRole.Dialog)).ToContainTextAsync($"Changed by hand, and kept with the plan: {valve} opens");
+        await desk.GetByRole(AriaRole.Button, new() { Name = "Keep working" }).ClickAsync();
+        await week.PublishAsync("Ana", "As moved.");
+    }
+
+    [Fact]
     public async Task A_bar_of_the_board_leads_to_its_row_by_keyboard()
     {
         var desk = await browser.DeskAsync(host.Address);

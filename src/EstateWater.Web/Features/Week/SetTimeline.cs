@@ -1,4 +1,5 @@
 using EstateWater.Planning;
+using EstateWater.Web.Parts;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -33,9 +34,9 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
         var start = TimeZoneInfo.ConvertTime(set.Start, zone);
         for (var night = DateOnly.FromDateTime(start.DateTime - source.DailyFrom.ToTimeSpan()); ; night = night.AddDays(1))
         {
-            var opens = At(night, source.DailyFrom, zone);
-            var next = At(night.AddDays(1), source.DailyFrom, zone);
-            var closes = At(source.DailyTo <= source.DailyFrom ? night.AddDays(1) : night, source.DailyTo, zone);
+            var opens = EstateText.At(night, source.DailyFrom, zone);
+            var next = EstateText.At(night.AddDays(1), source.DailyFrom, zone);
+            var closes = EstateText.At(source.DailyTo <= source.DailyFrom ? night.AddDays(1) : night, source.DailyTo, zone);
             var window = closes - opens;
 
             // Also what runs after the window closes belongs to its night, pressed against its end.
@@ -54,15 +55,6 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
     }
 
     private static double Share(TimeSpan part, TimeSpan window) => Math.Clamp(part / window, 0, 1);
-
-    private static DateTimeOffset At(DateOnly day, TimeOnly time, TimeZoneInfo zone)
-    {
-        var local = day.ToDateTime(time);
-
-        // An hour that the clock change skips is the same hour an hour later.
-        local = zone.IsInvalidTime(local) ? local.AddHours(1) : local;
-        return new DateTimeOffset(local, zone.GetUtcOffset(local));
-    }
 
     private static NightCell Cell(IEnumerable<Piece> pieces)
     {

@@ -1,29 +1,34 @@
+using EstateWater.Planning.WhatIf;
+
 namespace EstateWater.Web.Features.Week;
 
-/// <summary>Computes the plan with some blocks' hours fixed by hand.</summary>
-public delegate Planning.Plan PlanWithHours(IReadOnlyDictionary<string, double> hoursByHand, CancellationToken cancellation);
+/// <summary>Computes the plan that keeps to changes made by hand.</summary>
+public delegate Planning.Plan PlanWithEdits(WeekEdits edits, CancellationToken cancellation);
 
-/// <summary>The plan on the manager's desk: hours changed by hand, undone, and the plan that follows from them.</summary>
+/// <summary>The plan on the manager's desk: what was changed by hand, undone, and the plan that follows.</summary>
 /// <remarks>Computing runs off the caller's thread; a later change cancels an earlier one, so only the last answer is shown.</remarks>
 /// <param name="compute">Computes a plan.</param>
-/// <param name="plan">The plan to begin with.</param>
-/// <param name="onSameValve">Blocks that get water whenever a block does; the last hours given to one of them count for all.</param>
+/// <param name="plan">The planner's own plan, to begin with.</param>
+/// <param name="onSameValve">Blocks that get water whenever a block does.</param>
 /// <param name="clock">Times the pause before computing.</param>
 public sealed class WeekDraft(
-    PlanWithHours compute, Planning.Plan plan, Func<string, IReadOnlyList<string>> onSameValve, TimeProvider clock) : IDisposable
+    PlanWithEdits compute, Planning.Plan plan, Func<string, IReadOnlyList<string>> onSameValve, TimeProvider clock) : IDisposable
 {
-    /// <summary>Wait before computing, so that held arrow keys make one plan and not twenty.</summary>
+    /// <summary>Wait before computing with other hours, so that held arrow keys make one plan and not twenty.</summary>
     public static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(300);
 
-    private readonly Stack<(string Block, Dictionary<string, double> Before)> changes = new();
-    private Dictionary<string, double> byHand = [];
+    private readonly Stack<(string What, WeekEdits Before)> undo = new();
+    private Planning.Plan withoutEdits = plan;
     private CancellationTokenSource? running;
 
     /// <summary>The latest computed plan.</summary>
     public Planning.Plan Plan { get; private set; } = plan;
 
-    /// <summary>Hours fixed by hand, by block. [h]</summary>
-    public IReadOnlyDictionary<string, double> HoursByHand => byHand;
+    /// <summary>What was changed by hand.</summary>
+    public WeekEdits Edits { get; private set; } = WeekEdits.None;
+
+    /// <summary>What follows from the changes, once <see cref="Plan"/> keeps to them; null where there are none.</summary>
+    public PlanConsequences? Consequences { get; private set; }
 
     /// <summary>Whether a plan is being computed.</summary>
     public bool IsComputing => running is not null;
@@ -31,40 +36,49 @@ public sealed class WeekDraft(
     /// <summary>Why the last plan could not be computed; null when it could.</summary>
     public string? Problem { get; private set; }
 
-    /// <summary>The block whose change would be undone next; null when there is none.</summary>
-    public string? UndoBlock => changes.TryPeek(out var last) ? last.Block : null;
+    /// <summary>What would be undone next, like “the hours of B01”; null when there is nothing.</summary>
+    public string? UndoWhat => undo.TryPeek(out var last) ? last.What : null;
 
     /// <summary>Raised when anything above changed; may come from another thread.</summary>
     public event Action? Changed;
 
     /// <summary>Fixes a block's hours and computes the plan anew.</summary>
-    public Task SetAsync(string block, double hours) => ChangeAsync(block, hours);
+    public Task SetAsync(string block, double hours) => ApplyAsync(Edits.WithHours(block, hours, onSameValve(block)), $"the hours of {block}", Pause);
 
     /// <summary>Gives a block's hours back to the planner.</summary>
-    public Task GiveBackAsync(string block) => ChangeAsync(block, null);
+    public Task GiveBackAsync(string block) => ApplyAsync(Edits.WithHours(block, null, []), $"the hours of {block}");
+
+    /// <summary>Puts other changes in the place of the present ones and computes the plan anew.</summary>
+    /// <param name="edits">All changes from now on.</param>
+    /// <param name="what">What undoing would take back.</param>
+    public Task ApplyAsync(WeekEdits edits, string what) => ApplyAsync(edits, what, TimeSpan.Zero);
 
     /// <summary>Takes the last change back.</summary>
     public Task UndoAsync()
     {
-        if (!changes.TryPop(out var last))
+        if (!undo.TryPop(out var last))
         {
             return Task.CompletedTask;
         }
 
-        byHand = last.Before;
+        Edits = last.Before;
         return ComputeAsync();
     }
 
-    /// <summary>Goes on from newer knowledge and the plan made from it, keeping the hours fixed by hand.</summary>
-    public Task RebaseAsync(PlanWithHours newer, Planning.Plan newerPlan)
+    /// <summary>Goes on from changes that were kept; not where the manager has begun anew.</summary>
+    public Task RestoreAsync(WeekEdits keptBefore) =>
+        keptBefore.IsEmpty || !Edits.IsEmpty || undo.Count > 0 ? Task.CompletedTask : ApplyAsync(keptBefore, "all changes kept from before");
+
+    /// <summary>Goes on from newer knowledge and the plan made from it, keeping what was changed by hand.</summary>
+    public Task RebaseAsync(PlanWithEdits newer, Planning.Plan newerPlan)
     {
-        compute = newer;
-        if (byHand.Count > 0)
+        (compute, withoutEdits) = (newer, newerPlan);
+        if (!Edits.IsEmpty)
         {
             return ComputeAsync();
         }
 
-        (Plan, Problem) = (newerPlan, null);
+        Show(newerPlan, Edits);
         Changed?.Invoke();
         return Task.CompletedTask;
     }
@@ -76,34 +90,32 @@ public sealed class WeekDraft(
         running = null;
     }
 
-    private Task ChangeAsync(string block, double? hours)
+    private Task ApplyAsync(WeekEdits edits, string what, TimeSpan pause)
     {
-        changes.Push((block, byHand));
-
-        // A new dictionary each time: the computing thread reads the one it was given, and undo brings the old one back.
-        byHand = new(byHand);
-        byHand.Remove(block);
-        if (hours is { } fixedHours)
-        {
-            onSameValve(block).ToList().ForEach(other => byHand.Remove(other));
-            byHand[block] = fixedHours;
-        }
-
-        return ComputeAsync();
+        undo.Push((what, Edits));
+        Edits = edits;
+        return ComputeAsync(pause);
     }
 
-    private async Task ComputeAsync()
+    private void Show(Planning.Plan answer, WeekEdits edits)
+    {
+        (Plan, Problem) = (answer, null);
+        Consequences = edits.IsEmpty ? null : PlanConsequences.Between(withoutEdits, answer);
+    }
+
+    private async Task ComputeAsync(TimeSpan pause = default)
     {
         running?.Cancel();
         using var mine = running = new CancellationTokenSource();
-        var (plan, hours) = (compute, byHand);
+        var (plan, edits) = (compute, Edits);
+        Consequences = null;
         Changed?.Invoke();
         try
         {
-            await Task.Delay(Pause, clock, mine.Token);
-            var answer = await Task.Run(() => plan(hours, mine.Token), mine.Token);
+            await Task.Delay(pause, clock, mine.Token);
+            var answer = await Task.Run(() => plan(edits, mine.Token), mine.Token);
             mine.Token.ThrowIfCancellationRequested();
-            (Plan, Problem) = (answer, null);
+            Show(answer, edits);
         }
         catch (OperationCanceledException) when (mine.IsCancellationRequested)
         {

@@ -14,12 +14,13 @@ public sealed class WeekPlanner(IDbContextFactory<EstateDb> databases, EstateSna
     /// <summary>A draft that begins with the snapshot's plan.</summary>
     public WeekDraft Draft(WeekContext week) => new(PlanFrom(week.Snapshot), week.Snapshot.Plan, week.OnSameValve, clock);
 
-    /// <summary>Plans from a snapshot with some hours by hand, on what the snapshot learned of its blocks.</summary>
-    public static PlanWithHours PlanFrom(EstateSnapshot snapshot)
+    /// <summary>Plans from a snapshot with changes made by hand, on what the snapshot learned of its blocks.</summary>
+    public static PlanWithEdits PlanFrom(EstateSnapshot snapshot)
     {
         var fitted = new Lazy<FittedEstate>(() =>
             snapshot.Fitted ?? Planner.Fit(PlanRequests.From(snapshot.Contents, snapshot.Plan.AsOf, snapshot.Plan.HorizonDays)));
-        return (hours, cancellation) => Planner.Plan(fitted.Value, fitted.Value.Request with { HoursByHand = hours }, cancellation);
+        return (edits, cancellation) => Planner.Plan(
+            fitted.Value, fitted.Value.Request with { HoursByHand = edits.HoursByHand, Changes = edits.Changes }, cancellation);
     }
 
     /// <summary>No more than all hours of all days ahead. [h]</summary>

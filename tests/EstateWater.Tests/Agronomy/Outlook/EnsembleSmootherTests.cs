@@ -1,4 +1,5 @@
 using EstateWater.Agronomy.Outlook;
+using MathNet.Numerics.LinearAlgebra;
 
 namespace EstateWater.Tests.Agronomy.Outlook;
 
@@ -19,7 +20,7 @@ public sealed class EnsembleSmootherTests
         var x = new[] { Enumerable.Range(0, members).Select(_ => numbers.Next()).ToArray() };
         for (var step = 0; step < steps; step++)
         {
-            EnsembleSmoother.Update(x, [[.. x[0]]], [observed], [steps * errorDeviation * errorDeviation], numbers);
+            EnsembleSmoother.Update(x, [[.. x[0]]], [observed], Matrix<double>.Build.Dense(1, 1, steps * errorDeviation * errorDeviation), numbers);
         }
 
         var variance = errorDeviation * errorDeviation / (1 + (errorDeviation * errorDeviation));

@@ -90,7 +90,7 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     [Fact]
     public async Task Every_page_has_one_main_one_heading_and_a_way_past_the_header()
     {
-        foreach (var address in new[] { "/", "/blocks/B1", "/blocks/B1/sets/2025-01-20", "/methods" })
+        foreach (var address in new[] { "/", "/blocks/B1", "/blocks/B1/sets/2025-01-20", "/accuracy", "/methods" })
         {
             var page = await Page(address);
             Assert.Single(page.QuerySelectorAll("main"));

@@ -1,5 +1,5 @@
 using Bunit;
-using EstateWater.Planning;
+using EstateWater.Planning.WhatIf;
 using EstateWater.Web.Features.Week;
 
 namespace EstateWater.Tests.Web.Week;
@@ -40,6 +40,15 @@ public sealed class BlockHoursTableTests : BunitContext
     }
 
     [Fact]
+    public void Where_sets_are_placed_by_hand_hours_cannot_be_typed()
+    {
+        var table = Table([], edits: WeekEdits.None.WithSets("V01", [new SetPinned("V01", Samples.AsOf.AddHours(14), 6)], []));
+        Assert.Empty(table.FindAll("#hours-B01"));
+        Assert.Contains("6 h sets placed by hand", Squeeze(table.FindAll("tbody tr")[0].TextContent));
+        Assert.NotEmpty(table.FindAll("#hours-B02"));
+    }
+
+    [Fact]
     public void A_block_that_was_never_read_says_so()
     {
         var plan = Samples.Plan();
@@ -68,11 +77,11 @@ public sealed class BlockHoursTableTests : BunitContext
         Assert.Equal("0,21.6 132,11.2", scale.Line(Samples.Block("B01", 1, 6).Outlook, d => d.UnwateredBar.P50));
     }
 
-    private IRenderedComponent<BlockHoursTable> Table(Dictionary<string, double> byHand, EstateWater.Planning.Plan? plan = null) =>
+    private IRenderedComponent<BlockHoursTable> Table(Dictionary<string, double> byHand, EstateWater.Planning.Plan? plan = null, WeekEdits? edits = null) =>
         Render<BlockHoursTable>(p => p
             .Add(t => t.Plan, plan ?? Samples.Plan())
             .Add(t => t.Blocks, new Dictionary<string, WeekBlock> { ["B01"] = new("B01", "Long Rows", "V01", ["B02"]) })
-            .Add(t => t.HoursByHand, byHand)
+            .Add(t => t.Edits, edits ?? WeekEdits.None with { HoursByHand = byHand })
             .Add(t => t.OnHours, given.Add)
             .Add(t => t.OnGiveBack, givenBack.Add));
 

@@ -14,7 +14,7 @@ public sealed class WeekDraftTests
         using var draft = Draft();
         await Now(draft.SetAsync("B01", 8));
         Assert.Equal(8, draft.Plan.Blocks[0].Hours);
-        Assert.Equal(8, draft.HoursByHand["B01"]);
+        Assert.Equal(8, draft.Edits.HoursByHand["B01"]);
         Assert.False(draft.IsComputing);
     }
 
@@ -23,10 +23,10 @@ public sealed class WeekDraftTests
     {
         var computed = new List<double>();
         using var draft = new WeekDraft(
-            (hours, _) =>
+            (edits, _) =>
             {
-                computed.Add(hours["B01"]);
-                return Answer(hours);
+                computed.Add(edits.HoursByHand["B01"]);
+                return Answer(edits);
             },
             Samples.Plan(),
             Alone,
@@ -44,15 +44,15 @@ public sealed class WeekDraftTests
         using var begun = new SemaphoreSlim(0);
         var cancelled = false;
         using var draft = new WeekDraft(
-            (hours, cancellation) =>
+            (edits, cancellation) =>
             {
-                if (hours["B01"] == 7)
+                if (edits.HoursByHand["B01"] == 7)
                 {
                     begun.Release();
                     cancelled = cancellation.WaitHandle.WaitOne(TimeSpan.FromSeconds(30));
                 }
 
-                return Answer(hours);
+                return Answer(edits);
             },
             Samples.Plan(),
             Alone,
@@ -73,16 +73,16 @@ public sealed class WeekDraftTests
         await Now(draft.SetAsync("B01", 8));
         await Now(draft.SetAsync("B01", 9));
         await Now(draft.GiveBackAsync("B01"));
-        Assert.Equal("B01", draft.UndoBlock);
+        Assert.Equal("the hours of B01", draft.UndoWhat);
 
         await Now(draft.UndoAsync());
-        Assert.Equal(9, draft.HoursByHand["B01"]);
+        Assert.Equal(9, draft.Edits.HoursByHand["B01"]);
         await Now(draft.UndoAsync());
-        Assert.Equal(8, draft.HoursByHand["B01"]);
+        Assert.Equal(8, draft.Edits.HoursByHand["B01"]);
         await Now(draft.UndoAsync());
-        Assert.Empty(draft.HoursByHand);
+        Assert.Empty(draft.Edits.HoursByHand);
         Assert.Equal(6, draft.Plan.Blocks[0].Hours);
-        Assert.Null(draft.UndoBlock);
+        Assert.Null(draft.UndoWhat);
     }
 
     [Fact]
@@ -99,7 +99,7 @@ public sealed class WeekDraftTests
     {
         using var draft = Draft();
         await Now(draft.SetAsync("B01", 8));
-        await Now(draft.RebaseAsync((hours, _) => Samples.Plan(hours["B01"], 5), Samples.Plan(1, 5)));
+        await Now(draft.RebaseAsync((edits, _) => Samples.Plan(edits.HoursByHand["B01"], 5), Samples.Plan(1, 5)));
         Assert.Equal([8, 5], draft.Plan.Blocks.Select(b => b.Hours));
     }
 
@@ -114,20 +114,46 @@ public sealed class WeekDraftTests
     [Fact]
     public async Task The_last_hours_given_on_a_valve_count_for_all_its_blocks()
     {
-        using var draft = new WeekDraft((hours, _) => Answer(hours), Samples.Plan(), block => block == "B01" ? ["B02"] : ["B01"], clock);
+        using var draft = new WeekDraft((edits, _) => Answer(edits), Samples.Plan(), block => block == "B01" ? ["B02"] : ["B01"], clock);
         await Now(draft.SetAsync("B01", 8));
         await Now(draft.SetAsync("B02", 3));
-        Assert.Equal(new Dictionary<string, double> { ["B02"] = 3 }, draft.HoursByHand);
+        Assert.Equal(new Dictionary<string, double> { ["B02"] = 3 }, draft.Edits.HoursByHand);
         await Now(draft.UndoAsync());
-        Assert.Equal(new Dictionary<string, double> { ["B01"] = 8 }, draft.HoursByHand);
+        Assert.Equal(new Dictionary<string, double> { ["B01"] = 8 }, draft.Edits.HoursByHand);
+    }
+
+    [Fact]
+    public async Task What_follows_is_told_against_the_planners_own_plan_as_long_as_something_is_changed()
+    {
+        using var draft = Draft();
+        Assert.Null(draft.Consequences);
+        await Now(draft.SetAsync("B01", 8));
+        await Now(draft.SetAsync("B01", 9));
+        var block = Assert.Single(draft.Consequences!.Blocks);
+        Assert.Equal(("B01", 6, 9), (block.Block, block.Before.Hours, block.After.Hours));
+        Assert.Equal(90, draft.Consequences.M3More);
+        await Now(draft.GiveBackAsync("B01"));
+        Assert.Null(draft.Consequences);
+    }
+
+    [Fact]
+    public async Task Kept_changes_are_restored_once_and_never_over_later_ones()
+    {
+        using var draft = Draft();
+        var kept = WeekEdits.None.WithHours("B01", 8, []);
+        await Now(draft.RestoreAsync(kept));
+        Assert.Equal(8, draft.Plan.Blocks[0].Hours);
+        await Now(draft.SetAsync("B01", 9));
+        await draft.RestoreAsync(kept);
+        Assert.Equal(9, draft.Edits.HoursByHand["B01"]);
     }
 
     private static IReadOnlyList<string> Alone(string block) => [];
 
-    private static WeekPlan Answer(IReadOnlyDictionary<string, double> hours) =>
-        Samples.Plan(hours.TryGetValue("B01", out var first) ? first : 6);
+    private static WeekPlan Answer(WeekEdits edits) =>
+        Samples.Plan(edits.HoursByHand.TryGetValue("B01", out var first) ? first : 6);
 
-    private WeekDraft Draft() => new((hours, _) => Answer(hours), Samples.Plan(), Alone, clock);
+    private WeekDraft Draft() => new((edits, _) => Answer(edits), Samples.Plan(), Alone, clock);
 
     private async Task Now(Task change)
     {

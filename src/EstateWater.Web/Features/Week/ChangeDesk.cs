@@ -1,0 +1,69 @@
+using EstateWater.Planning;
+using EstateWater.Planning.WhatIf;
+using EstateWater.Web.Parts;
+
+namespace EstateWater.Web.Features.Week;
+
+/// <summary>What can be tried on the week. A change that contradicts the estate or another change is refused in words and not made.</summary>
+/// <param name="fitted">The estate as learned.</param>
+/// <param name="draft">The plan on the desk.</param>
+public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
+{
+    /// <summary>Valve codes.</summary>
+    public IReadOnlyList<string> Valves { get; } = [.. fitted.Request.Valves.Select(v => v.Code).Order(StringComparer.Ordinal)];
+
+    /// <summary>Source codes.</summary>
+    public IReadOnlyList<string> Sources { get; } = [.. fitted.Request.Sources.Select(s => s.Code).Order(StringComparer.Ordinal)];
+
+    /// <summary>Sets as planned now.</summary>
+    public IReadOnlyList<PlannedSet> Sets => draft.Plan.Sets;
+
+    /// <summary>The nights ahead of a source.</summary>
+    public IReadOnlyList<DateOnly> NightsOf(string source) => [.. fitted.OpeningsOf(source).Select(n => n.Date)];
+
+    /// <summary>The source that feeds a valve.</summary>
+    public string SourceOf(string valve) => fitted.Request.Valves.First(v => v.Code == valve).SourceCode;
+
+    /// <summary>The night to which a moment belongs: the day on which its source's window opened.</summary>
+    public DateOnly NightOf(PlannedSet set) =>
+        fitted.OpeningsOf(set.Source).Where(n => n.Opens <= set.Start).Select(n => n.Date).DefaultIfEmpty(DateOnly.FromDateTime(set.Start.DateTime)).Max();
+
+    /// <summary>Closes a valve from one night through another; gives what stands against it.</summary>
+    public Task<IReadOnlyList<string>> CloseAsync(string valve, DateOnly from, DateOnly to) =>
+        TryAsync(draft.Edits.With(new ValveClosed(valve, from, to)), $"the closing of {valve}");
+
+    /// <summary>Takes a source out for some nights; gives what stands against it.</summary>
+    public Task<IReadOnlyList<string>> TakeOutAsync(string source, DateOnly from, int nights) =>
+        TryAsync(draft.Edits.With(new SourceOut(source, from, from.AddDays(nights - 1))), $"the outage of {source}");
+
+    /// <summary>Moves a set; the valve's other sets stay where they are. Gives what stands against it.</summary>
+    /// <param name="set">The set, as planned now.</param>
+    /// <param name="night">The night, by the day on which its window opens.</param>
+    /// <param name="opens">Clock time; before the window's opening it is the next morning.</param>
+    /// <param name="hours">How long. [h]</param>
+    public Task<IReadOnlyList<string>> MoveAsync(PlannedSet set, DateOnly night, TimeOnly opens, double hours)
+    {
+        var sets = Sets.Where(s => s.Valve == set.Valve)
+            .Select(s => s == set ? new SetPinned(s.Valve, Start(set.Source, night, opens), hours) : new SetPinned(s.Valve, s.Start, s.Hours))
+            .OrderBy(p => p.Start);
+        var blocks = fitted.Request.Blocks.Where(b => b.ValveCode == set.Valve).Select(b => b.Code);
+        return TryAsync(draft.Edits.WithSets(set.Valve, sets, blocks), $"the move of {set.Valve}");
+    }
+
+    private async Task<IReadOnlyList<string>> TryAsync(WeekEdits edits, string what)
+    {
+        var conflicts = Planner.Conflicts(fitted, fitted.Request with { HoursByHand = edits.HoursByHand, Changes = edits.Changes });
+        if (conflicts.Count == 0)
+        {
+            await draft.ApplyAsync(edits, what);
+        }
+
+        return conflicts;
+    }
+
+    private DateTimeOffset Start(string source, DateOnly night, TimeOnly opens)
+    {
+        var window = fitted.Request.Sources.First(s => s.Code == source);
+        return EstateText.At(opens < window.DailyFrom ? night.AddDays(1) : night, opens, fitted.Request.TimeZone);
+    }
+}

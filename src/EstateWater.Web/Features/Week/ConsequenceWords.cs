@@ -1,0 +1,76 @@
+using System.Globalization;
+using EstateWater.Planning.WhatIf;
+using EstateWater.Web.Parts;
+
+namespace EstateWater.Web.Features.Week;
+
+/// <summary>Says what follows from changes in one sentence.</summary>
+public static class ConsequenceWords
+{
+    // More blocks than these are counted, not named.
+    private const int Named = 4;
+
+    // A smaller rise of a chance is within what the outlook can tell apart; ours.
+    private const double WorthSaying = 0.05;
+
+    /// <summary>For example: Without V3 on the night of Tue 20 Jan, two blocks pass their ceiling: B04 on Thu 22 Jan, B09 on Sat 24 Jan; 120 m³ less is used.</summary>
+    public static string Say(WeekEdits edits, PlanConsequences consequences) =>
+        $"{Cause(edits)}, {Ceilings(consequences)}{Water(consequences.M3More)}.";
+
+    /// <summary>A chance as a whole percentage.</summary>
+    public static string Percent(double chance) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * chance)} %");
+
+    private static string Cause(WeekEdits edits)
+    {
+        var lines = ChangeLine.Of(edits);
+        return (lines.Count, edits.Changes) switch
+        {
+            (1, [ValveClosed or SourceOut]) => $"With {lines[0].Words}",
+            (1, [SetPinned { Valve: var valve }, _, ..]) => $"With the sets of {valve} placed by hand",
+            (1, _) => $"If {lines[0].Words}",
+            _ => $"With these {EstateText.Count(lines.Count)} changes",
+        };
+    }
+
+    private static string Ceilings(PlanConsequences consequences)
+    {
+        var worse = consequences.Worse.ToList();
+        var spared = consequences.Spared.Select(b => b.Block).ToList();
+        var better = spared.Count == 0 ? "" : $"; {string.Join(" and ", spared)} no longer {(spared.Count == 1 ? "does" : "do")}";
+        if (worse.Count > 0)
+        {
+            var more = worse.Count > Named ? $" and {EstateText.Count(worse.Count - Named)} more" : "";
+            return $"{EstateText.Count(worse.Count)} {Pass(worse)}: {string.Join(", ", worse.Take(Named).Select(One))}{more}{better}";
+        }
+
+        return $"no further block passes its ceiling{better}{Rise(consequences)}";
+    }
+
+    private static string Pass(List<BlockConsequence> worse)
+    {
+        var pass = worse.Count == 1 ? "block passes its ceiling" : "blocks pass their ceiling";
+        var sooner = worse.Count(b => b.Before.FirstDayPast is not null);
+        return pass + (sooner == 0 ? "" : sooner == worse.Count ? " sooner" : ", or pass it sooner");
+    }
+
+    private static string One(BlockConsequence block)
+    {
+        var sooner = block.Before.FirstDayPast is { } then ? $" instead of {EstateText.Day(then)}" : "";
+        return $"{block.Block} on {EstateText.Day(block.After.FirstDayPast!.Value)}{sooner}";
+    }
+
+    private static string Rise(PlanConsequences consequences)
+    {
+        var most = consequences.Blocks.OrderByDescending(b => b.After.Chance - b.Before.Chance).FirstOrDefault();
+        return most is not null && most.After.Chance - most.Before.Chance >= WorthSaying
+            ? $"; the chance of it rises most in {most.Block}, from {Percent(most.Before.Chance)} to {Percent(most.After.Chance)}"
+            : "";
+    }
+
+    private static string Water(double m3More) => Math.Round(m3More) switch
+    {
+        0 => "; as much water is used as before",
+        > 0 => $"; {EstateText.CubicMetres(m3More)} more is used",
+        _ => $"; {EstateText.CubicMetres(-m3More)} less is used",
+    };
+}

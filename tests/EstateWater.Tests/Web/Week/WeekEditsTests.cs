@@ -1,0 +1,60 @@
+using System.Text.Json;
+using EstateWater.Planning.WhatIf;
+using EstateWater.Web.Features.Week;
+
+namespace EstateWater.Tests.Web.Week;
+
+public sealed class WeekEditsTests
+{
+    private static readonly DateOnly Tuesday = new(2026, 1, 20);
+    private static readonly SetPinned Pin = new("V3", new DateTimeOffset(2026, 1, 22, 22, 0, 0, TimeSpan.FromHours(10.5)), 6);
+
+    private static readonly WeekEdits All = WeekEdits.None
+        .WithHours("B01", 6.5, [])
+        .With(new ValveClosed("V1", Tuesday, Tuesday.AddDays(2)))
+        .With(new SourceOut("dam", Tuesday, Tuesday))
+        .WithSets("V3", [Pin, Pin with { Start = Pin.Start.AddDays(2) }], []);
+
+    [Fact]
+    public void What_is_kept_as_text_comes_back_the_same()
+    {
+        var back = WeekEdits.FromJson(All.ToJson());
+        Assert.Equal(All.HoursByHand, back.HoursByHand);
+        Assert.Equal(All.Changes, back.Changes);
+    }
+
+    [Theory]
+    [InlineData("null")]
+    [InlineData("[]")]
+    [InlineData("{\"Changes\":[{\"$type\":\"flood\"}]}")]
+    [InlineData("{\"Changes\":")]
+    public void Text_that_is_no_changes_is_refused(string text) => Assert.Throws<JsonException>(() => WeekEdits.FromJson(text));
+
+    [Fact]
+    public void Each_change_is_a_line_that_takes_away_itself_alone()
+    {
+        var lines = ChangeLine.Of(All);
+        Assert.Equal(
+            [
+                "B01 gets 6.5 h",
+                "V1 closed from the night of Tue 20 Jan to the night of Thu 22 Jan",
+                "dam out on the night of Tue 20 Jan",
+                "V3 opens Thu 22 Jan 22:00 for 6 h, Sat 24 Jan 22:00 for 6 h",
+            ],
+            lines.Select(l => l.Words));
+        Assert.All(lines, line => Assert.Equal(lines.Where(l => l != line).Select(l => l.Words), ChangeLine.Of(line.Without).Select(l => l.Words)));
+    }
+
+    [Fact]
+    public void Sets_placed_on_a_valve_take_the_place_of_those_before_and_of_its_hours()
+    {
+        var edits = WeekEdits.None.WithHours("B03", 8, []).WithSets("V3", [Pin], ["B03"]).WithSets("V3", [Pin with { Hours = 4 }], ["B03"]);
+        Assert.Empty(edits.HoursByHand);
+        Assert.Equal([Pin with { Hours = 4 }], edits.Changes);
+        Assert.Equal(["V3"], edits.PlacedValves);
+    }
+
+    [Fact]
+    public void The_same_change_twice_is_one() =>
+        Assert.Single(WeekEdits.None.With(new SourceOut("dam", Tuesday, Tuesday)).With(new SourceOut("dam", Tuesday, Tuesday)).Changes);
+}
