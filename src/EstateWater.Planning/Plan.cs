@@ -179,8 +179,9 @@ public sealed record SourceWater(
 public sealed record SeasonWater(double WantedM3, double ExpectedM3, double KeptForRipeningM3, double PricePerMm, string Words);
 
 /// <summary>How good the packing is, as the solver proved it.</summary>
-/// <param name="Objective">Value of the packing found.</param>
+/// <param name="Objective">Value of the packing found, as laid on the clock.</param>
 /// <param name="Bound">No packing can be worth more than this.</param>
 /// <param name="GapPct">100 · (bound − objective) ∕ bound. [%]</param>
 /// <param name="Optimal">Whether it is proven best.</param>
-public sealed record PackingQuality(double Objective, double Bound, double GapPct, bool Optimal);
+/// <param name="CutBackPct">Share of the bound that sets gave up afterwards on purpose: hours that help no more in the night they got. [%]</param>
+public sealed record PackingQuality(double Objective, double Bound, double GapPct, bool Optimal, double CutBackPct = 0);

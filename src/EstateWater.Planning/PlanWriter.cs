@@ -30,7 +30,12 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
             Sets = Sets(),
             Unmet = Unmet(),
             Water = [.. sources.Select(Water)],
-            Packing = new PackingQuality(objective, bound, bound <= 0 ? 0 : Math.Round(100 * Math.Max(0, bound - objective) / bound, 2), objective >= bound),
+            Packing = new PackingQuality(
+                objective,
+                bound,
+                bound <= 0 ? 0 : Math.Round(100 * Math.Max(0, bound - objective) / bound, 2),
+                objective >= bound,
+                bound <= 0 ? 0 : Math.Round(100 * packed.Sum(p => (double)p.CutBack) / bound, 2)),
         };
     }
 

@@ -2,7 +2,7 @@ using System.CommandLine;
 using EstateWater.Benchmarks;
 using EstateWater.Benchmarks.ClosedLoop;
 
-string[] names = ["plan", "page", "circuit", "season-balance", "closed-loop", "all"];
+string[] names = ["plan", "page", "circuit", "season-balance", "learning", "packing", "closed-loop", "all"];
 var name = new Argument<string>("name") { Description = $"What to measure: {string.Join(", ", names)}." };
 name.AcceptOnlyFromAmong(names);
 var data = new Option<string>("--data") { Description = "The estate folder to measure with; the demo estate when not given.", DefaultValueFactory = _ => Checkout.Seed };
@@ -25,6 +25,16 @@ root.SetAction(async (parsed, cancellation) =>
     if (wanted is "season-balance" or "all")
     {
         met &= SeasonBalanceBenchmark.Run() == 0;
+    }
+
+    if (wanted is "learning" or "all")
+    {
+        met &= LearningBenchmark.Run(folder, instant, cancellation);
+    }
+
+    if (wanted is "packing" or "all")
+    {
+        met &= PackingBenchmark.Run(folder, instant, cancellation);
     }
 
     if (wanted is "plan" or "all")

@@ -33,6 +33,9 @@ internal sealed record ValveNeed
     /// <summary>Quarter hours it would want were no night lost to it; never fewer than <see cref="Quarters"/>.</summary>
     public int WantedQuarters { get => Math.Max(field, Quarters); init; }
 
+    /// <summary>About as often as it wants to open.</summary>
+    public int MostOpenings => QuartersByNight.Count(q => q > 0) + 1;
+
     public int Quarters => QuartersByNight.Sum();
 
     /// <summary>Mean worth of a quarter hour.</summary>

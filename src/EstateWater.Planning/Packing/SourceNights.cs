@@ -10,6 +10,9 @@ namespace EstateWater.Planning.Packing;
 /// <param name="Needs">What its valves want.</param>
 internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs)
 {
+    // The solver counts in whole numbers.
+    private const double LitresPerM3 = 1000;
+
     /// <summary>What a millimetre is worth later in the season; 0 when water is not short.</summary>
     public double SeasonPerMm { get; init; }
 
@@ -18,6 +21,18 @@ internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nigh
 
     /// <summary>Why some needs have lost nights, for the words.</summary>
     public IReadOnlyList<PlanChange> Changes { get; init; } = [];
+
+    /// <summary>By need. [L/h]</summary>
+    public long[] Flows => [.. Needs.Select(FlowOf)];
+
+    /// <summary>Greatest flow at any moment. [L/h]</summary>
+    public long MostFlow => (long)Math.Floor(Source.MaxFlowM3PerH * LitresPerM3);
+
+    /// <summary>What the allocation still allows, as flow times quarter hours; null when unlimited. [L/h · ¼ h]</summary>
+    public long? LeftFlowQuarters => LeftM3 is { } left ? (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3) : null;
+
+    /// <summary>Of a need. [L/h]</summary>
+    public static long FlowOf(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * LitresPerM3);
 }
 
 /// <summary>A set with its place in the night.</summary>
@@ -35,6 +50,9 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
 {
     /// <summary>Quarter hours that each need would still be worth, were there room; absent where none.</summary>
     public IReadOnlyDictionary<ValveNeed, int> StillWanted { get; init; } = new Dictionary<ValveNeed, int>();
+
+    /// <summary>What sets lost of <see cref="Objective"/> when they were shortened to what still helps in the nights they got.</summary>
+    public long CutBack { get; init; }
 
     /// <summary>The same with sets shortened to what still helps in the nights they got.</summary>
     public PackedSource Settled(SourceNights source, int days)
@@ -63,6 +81,11 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 
-        return this with { Sets = settled, StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary() };
+        return this with
+        {
+            Sets = settled,
+            CutBack = SourcePacking.Objective(source, Sets) - SourcePacking.Objective(source, settled),
+            StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary(),
+        };
     }
 }
