@@ -14,7 +14,7 @@ internal sealed class BlockCourse
     private const double AcceptedLater = 0.3;
 
     // In a heat spell shut-down leaves and shrivel cost the most, and no water comes in time any more. Ours.
-    private const double AcceptedInHeat = 0.05;
+    private const double AcceptedInHeat = 0.15;
     private const double HeatWeight = 4;
 
     // What a day past the ceiling costs beside its chance, by its depth and the square of it, for shrivel grows faster
