@@ -7,7 +7,7 @@ namespace EstateWater.Planning.Reasons;
 
 /// <summary>The two facts that decided about a block: those without which its worst day would be most another.</summary>
 /// <remarks>
-/// All are weighed in the tension of the worst day ahead: where it stands above the middle of its band, what drying and
+/// All are weighed in the tension of the worst day ahead: how far it stands from the middle of its band, what drying and
 /// heat add, what a neighbour's water takes off, what the water would that is too short or does not fit.
 /// </remarks>
 internal sealed class DecidingFacts
@@ -53,7 +53,7 @@ internal sealed class DecidingFacts
 
         yield return new Fact(
             FactKind.Standing,
-            outcome.Course.State.Sets.Count == 0 ? double.PositiveInfinity : dry[0] - ((Limits.FloorMpa[0] + Limits.CeilingMpa[0]) / 2),
+            outcome.Course.State.Sets.Count == 0 ? double.PositiveInfinity : Math.Abs(dry[0] - ((Limits.FloorMpa[0] + Limits.CeilingMpa[0]) / 2)),
             standing);
         foreach (var fact in Ahead().Concat(Others()))
         {
