@@ -8,7 +8,7 @@ internal static class NightExchange
 
     private const double Gap = 0.0003;
     private const double Work = 0.03;
-    private const int MostPairs = 12;
+    private const int MostPairs = 18;
 
     /// <summary>The packing after the exchanges, never worth less.</summary>
     /// <param name="source">What is wanted.</param>

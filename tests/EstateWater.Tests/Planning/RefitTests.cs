@@ -29,10 +29,11 @@ public sealed class RefitTests
         var refitted = Outlooks(Planner.Plan(Planner.Refit(Planner.Fit(Before, Cancellation), after, Cancellation), after, Cancellation));
         Assert.All(old.Keys.Where(code => code != "B3"), code => Assert.Equal(old[code], refitted[code]));
 
-        // The new leaves stand 3 bar above the outlook: following them moves it by far more than one block of twelve moves the prior.
+        // The new leaves stand far above the outlook. Of what they move, the part that goes by way of the other blocks is one
+        // block's share, a twelfth; twice that is allowed.
         var moved = full["B3"][0].P50 - old["B3"][0].P50;
-        Assert.True(moved > 1, $"{moved} bar");
-        Assert.Equal(full["B3"][0].P50, refitted["B3"][0].P50, 0.1 * moved);
+        Assert.True(moved > 0.3, $"{moved} bar");
+        Assert.Equal(full["B3"][0].P50, refitted["B3"][0].P50, moved / 6);
     }
 
     [Fact]
