@@ -1,9 +1,11 @@
 using System.Globalization;
 using EstateWater.Data.Store;
 using EstateWater.Web.Features.Accuracy;
+using EstateWater.Web.Features.Changes;
 using EstateWater.Web.Features.News;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.DataProtection;
@@ -60,6 +62,7 @@ public static class WebHost
         services.AddMudServices();
         services.AddScoped<SetsQuery>();
         services.AddScoped<WeekPlanner>();
+        services.AddScoped<ChangesQuery>();
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;
@@ -78,11 +81,13 @@ public static class WebHost
         app.UseOutputCache();
         app.UseResponseCompression();
         app.UseAntiforgery();
-        app.UseSetsWorker();
+        app.UseFieldWorker();
         app.MapStaticAssets();
         app.MapNews();
         app.MapLookBack();
         app.MapConfirmations();
+        app.MapPhotos();
+        app.MapChanges();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders
     }
