@@ -40,14 +40,20 @@ public sealed class PlanChangesTests(TwoSourceEstate estate) : IClassFixture<Two
         var request = TwoSourceEstate.Of(blocks: 8, maxFlowM3PerH: 500);
         var fitted = Planner.Fit(request, TestContext.Current.CancellationToken);
         var first = Planner.Plan(fitted, request, TestContext.Current.CancellationToken);
+        var harmed = 0;
         foreach (var valve in first.Sets.Select(s => s.Valve).Distinct())
         {
             var plan = Planner.Plan(fitted, request with { Changes = [new ValveClosed(valve, SmallEstate.Today, Last)] }, TestContext.Current.CancellationToken);
             var mine = request.Blocks.Single(b => b.ValveCode == valve).Code;
             Assert.All(plan.Blocks.Where(b => b.Block != mine), b => Assert.True(
                 Worst(b) <= Worst(first.Blocks.Single(f => f.Block == b.Block)), $"{b.Block} is worse off without {valve}"));
-            Assert.True(Worst(plan.Blocks.Single(b => b.Block == mine)) > Worst(first.Blocks.Single(b => b.Block == mine)));
+            var (closed, open) = (Worst(plan.Blocks.Single(b => b.Block == mine)), Worst(first.Blocks.Single(b => b.Block == mine)));
+            Assert.True(closed >= open, $"{mine} is better off without its own valve");
+            harmed += closed > open ? 1 : 0;
         }
+
+        // A block whose worst day comes before its water shows no difference on that day.
+        Assert.NotEqual(0, harmed);
     }
 
     [Fact]
