@@ -214,7 +214,7 @@ public sealed class FittedEstate
                 Keep(needsUnchanged, before.needsUnchanged, valve.Code);
             }
 
-            if (!valves[true].Any() && before.Request.Sources.Contains(source))
+            if (!valves[true].Any())
             {
                 Keep(packedUnchanged, before.packedUnchanged, source.Code);
                 Keep(settledUnchanged, before.settledUnchanged, source.Code);

@@ -5,13 +5,14 @@ internal static class NewObservations
 {
     /// <summary>
     /// The blocks whose leaves, profiles, canopy or stages differ, where nothing else does that learning uses; null where
-    /// anything does: another day, weather, water applied, or a block declared otherwise.
+    /// anything does: another day, weather, a source, water applied, or a block declared otherwise.
     /// </summary>
     public static IReadOnlySet<string>? Blocks(PlanRequest before, PlanRequest now) =>
         Day(before) == Day(now)
         && before.TimeZone.Equals(now.TimeZone)
         && before.HorizonDays == now.HorizonDays
         && Same(before.Stations, now.Stations, Same)
+        && before.Sources.SequenceEqual(now.Sources)
         && Same(before.Valves, now.Valves, (a, b) => a.Code == b.Code && a.SourceCode == b.SourceCode && a.Applied.SequenceEqual(b.Applied))
         && Same(before.Blocks, now.Blocks, (a, b) => Declared(a) == Declared(b) && a.Targets.SequenceEqual(b.Targets))
             ? before.Blocks.Zip(now.Blocks).Where(pair => !SameObservations(pair.First, pair.Second)).Select(pair => pair.Second.Code).ToHashSet()

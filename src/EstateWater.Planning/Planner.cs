@@ -37,9 +37,10 @@ public static class Planner
     /// <summary>Brings a fitted estate up to newer readings of a few blocks in a hundredth of the time: only those are learned anew.</summary>
     /// <remarks>
     /// They are learned with what the estate's blocks told of one another when all were last learned
-    /// (<see cref="FittedEstate.LearnedAsOf"/>), so the answer may differ from <see cref="Fit"/> by as much as the new
-    /// readings would move that; all other blocks stay as they are. Where anything else changed (another day, weather,
-    /// water applied, a declaration) or more than a tenth of the blocks, all are learned.
+    /// (<see cref="FittedEstate.LearnedAsOf"/>), and planned with what water was worth later in the season then, so the
+    /// answer may differ from <see cref="Fit"/> by as much as the new readings would move those; all other blocks stay as
+    /// they are. Where anything else changed (another day, weather, a source, water applied, a declaration) or more than a
+    /// tenth of the blocks, all are learned.
     /// </remarks>
     /// <param name="estate">As <see cref="Fit"/> or this gave it.</param>
     /// <param name="request">What may be known now.</param>
