@@ -39,7 +39,7 @@ public static class PublishedPlans
         ArgumentNullException.ThrowIfNull(db);
         ArgumentException.ThrowIfNullOrWhiteSpace(by);
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var last = await Standing(db).Include(p => p.Sets).ThenInclude(s => s.Confirmations).FirstOrDefaultAsync(cancellation);
+        var last = await Standing(db).Include(p => p.Sets).ThenInclude(s => s.Confirmations).AsSplitQuery().FirstOrDefaultAsync(cancellation);
         if (last is null || last.Id != planId)
         {
             return "This is not the plan that stands now; only the last publication can be taken back.";

@@ -44,6 +44,7 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
                 .AsNoTracking()
                 .Include(p => p.Sets)
                 .ThenInclude(s => s.Confirmations)
+                .AsSplitQuery()
                 .FirstOrDefaultAsync(cancellation),
         };
     }

@@ -135,6 +135,34 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         Assert.Equal(row, await desk.EvaluateAsync<string>("document.querySelector('tr:target').id"));
     }
 
+    [Fact]
+    public async Task Blocks_are_found_by_typing_and_compared_with_the_keyboard_alone()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await desk.GotoAsync("/");
+        var row = desk.Locator("[data-list] tbody tr");
+        var code = (await row.First.GetAttributeAsync("data-block"))!;
+        var all = await row.CountAsync();
+        await desk.Keyboard.PressAsync("/");
+        await desk.Keyboard.TypeAsync(code);
+        await Expect(desk.Locator("[data-found]")).ToHaveTextAsync(new Regex($"^\\d+ of {all} blocks$"));
+        var shown = await desk.Locator("[data-list] tbody tr:visible").CountAsync();
+        Assert.InRange(shown, 1, all - 1);
+        Assert.Equal(all - shown, await desk.Locator("[data-map] a.away").CountAsync());
+        await desk.Keyboard.PressAsync("Escape");
+        await Expect(desk.Locator("[data-list] tbody tr:visible")).ToHaveCountAsync(all);
+        for (var block = 0; block < 2; block++)
+        {
+            await row.Nth(block).Locator("input").FocusAsync();
+            await desk.Keyboard.PressAsync("Space");
+        }
+
+        await desk.GetByRole(AriaRole.Button, new() { Name = "Compare the ticked blocks" }).FocusAsync();
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.Locator(".compared")).ToHaveCountAsync(2);
+        await Expect(desk.Locator(".compared h2").First).ToContainTextAsync(code);
+    }
+
     private static async Task TabToAsync(IPage page, string selector)
     {
         for (var i = 0; i < 60; i++)

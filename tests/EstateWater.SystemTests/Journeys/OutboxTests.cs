@@ -106,17 +106,67 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     [Fact]
     public async Task A_set_that_could_not_run_needs_a_reason()
     {
-        var form = phone.Page.Locator("form[data-set]:visible").First;
-        var set = (await form.GetAttributeAsync("data-set"))!;
-        form = phone.Page.Locator($"form[data-set='{set}']");
+        var (set, form) = await FirstFormAsync();
         await phone.Page.GetByLabel("Your name").FillAsync("Ben");
         await form.GetByText("Could not run it").ClickAsync();
         var save = form.GetByRole(AriaRole.Button, new() { NameRegex = new("could not run") });
         await save.ClickAsync();
-        await Expect(form.GetByText("Say why in a few words")).ToBeVisibleAsync();
-        await form.GetByLabel("Why").FillAsync("Leak at the filter");
+        await Expect(form.GetByText("Choose what went wrong")).ToBeVisibleAsync();
+        await form.GetByLabel("other").CheckAsync();
         await save.ClickAsync();
-        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent .* could not run: Leak at the filter$"));
+        await Expect(form.GetByText("Say in a few words what went wrong")).ToBeVisibleAsync();
+        await form.GetByLabel("In words").FillAsync("Leak at the filter");
+        await save.ClickAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent .* could not run: other: Leak at the filter$"));
+    }
+
+    [Fact]
+    public async Task Without_signal_a_set_is_started_stopped_photographed_and_sent_once_when_signal_returns()
+    {
+        var posts = CountPosts();
+        await phone.Page.Context.SetOfflineAsync(true);
+        var (set, form) = await FirstFormAsync();
+        await phone.Page.GetByLabel("Your name").FillAsync("Ben");
+        await form.GetByRole(AriaRole.Button, new() { NameRegex = new("^Start") }).ClickAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^● Running since \\d\\d:\\d\\d"));
+
+        // Closing the browser loses nothing: the set runs on.
+        await phone.Page.ReloadAsync();
+        await phone.ReadyAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^● Running since"));
+        await form.GetByRole(AriaRole.Button, new() { NameRegex = new("^Stop") }).ClickAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Stopped after [\\d.]+ h · not saved yet$"));
+        await form.GetByText("Note or photo").ClickAsync();
+        await form.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "valve.png", MimeType = "image/png", Buffer = await phone.Page.ScreenshotAsync() });
+        await Expect(form.Locator(".photo-kept")).ToHaveTextAsync(new Regex("^Photo kept on this phone, \\d+ kB$"));
+        await phone.Page.ReloadAsync();
+        await phone.ReadyAsync();
+        await form.GetByLabel("Hours run").FillAsync("1,5");
+        await form.Locator(".set-save").ClickAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Saved on this phone .* 1.5 h · photo not sent yet$"));
+
+        posts.Clear();
+        await phone.Page.Context.SetOfflineAsync(false);
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent .* 1.5 h · photo sent$"));
+        Assert.Equal([201, 201], posts);
+        await phone.Page.ReloadAsync();
+        await Expect(phone.State(set)).ToContainTextAsync("Confirmed: 1.5 h");
+        Assert.Equal(200, (await phone.Page.APIRequest.GetAsync(new Uri(host.Address, (await phone.Page.Locator(".set-photo").First.GetAttributeAsync("href"))!).ToString())).Status);
+    }
+
+    [Fact]
+    public async Task A_sent_entry_is_corrected_and_the_correction_counts()
+    {
+        var set = await phone.ConfirmFirstAsync("Ben", "4", "");
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent .* 4 h$"));
+        var card = phone.Page.Locator("article", new() { Has = phone.State(set) });
+        await card.GetByRole(AriaRole.Button, new() { NameRegex = new("^Correct") }).ClickAsync();
+        await Expect(card.GetByLabel("Hours run")).ToHaveValueAsync("4");
+        await card.GetByLabel("Hours run").FillAsync("3");
+        await card.Locator(".set-save").ClickAsync();
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent .* 3 h$"));
+        await phone.Page.ReloadAsync();
+        await Expect(phone.State(set)).ToContainTextAsync(new Regex("Confirmed: 3 h .*, corrected\\)"));
     }
 
     [Fact]
@@ -127,12 +177,18 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
         await Expect(phone.OutboxLine).ToHaveTextAsync("Nothing waits to be sent");
     }
 
+    private async Task<(string Set, ILocator Form)> FirstFormAsync()
+    {
+        var set = (await phone.Page.Locator("form[data-set]:visible").First.GetAttributeAsync("data-set"))!;
+        return (set, phone.Page.Locator($"form[data-set='{set}']"));
+    }
+
     private List<int> CountPosts()
     {
         var statuses = new List<int>();
         phone.Page.Response += (_, response) =>
         {
-            if (response.Url.EndsWith("/api/confirmations", StringComparison.Ordinal))
+            if (response.Url.Contains("/api/confirmations", StringComparison.Ordinal))
             {
                 statuses.Add(response.Status);
             }

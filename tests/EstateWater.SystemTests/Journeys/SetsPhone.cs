@@ -29,7 +29,7 @@ internal sealed class SetsPhone(IPage page)
             if (await page.EvaluateAsync<bool>("""
                 async () => {
                     const kept = await caches.open('estate-water-sets-1');
-                    const parts = await Promise.all(['/sets', '/sets/sets.css', '/sets/page.js', '/sets/outbox.js'].map(p => kept.match(p)));
+                    const parts = await Promise.all(['/sets', '/sets/sets.css', '/sets/page.js', '/field/outbox.js', '/field/page.js', '/field/words.js', '/sets/drafts.js', '/sets/form.js', '/sets/photo.js', '/sets/times.js'].map(p => kept.match(p)));
                     return navigator.serviceWorker.controller !== null && parts.every(Boolean);
                 }
                 """))
@@ -53,9 +53,13 @@ internal sealed class SetsPhone(IPage page)
         var set = (await form.GetAttributeAsync("data-set"))!;
         await page.GetByLabel("Your name").FillAsync(who);
         form = page.Locator($"form[data-set='{set}']");
+        await form.GetByText("Enter the hours").ClickAsync();
+
+        // The estate's clock stands at six, before tonight's sets: this one was run earlier.
+        await form.GetByLabel("Opened at").FillAsync("00:15");
         await form.GetByLabel("Hours run").FillAsync(hours);
-        await form.GetByLabel("Meter").FillAsync(meter);
-        await form.GetByRole(AriaRole.Button, new() { NameRegex = new("^Confirm") }).ClickAsync();
+        await form.GetByLabel("or water used").FillAsync(meter);
+        await form.GetByRole(AriaRole.Button, new() { NameRegex = new("^Save V|^Save [A-Z0-9-]+$") }).ClickAsync();
         return set;
     }
 }

@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 
 namespace EstateWater.Web.Features.Changes;
@@ -11,11 +13,19 @@ public static class ChangesEndpoint
     /// <summary>Where the record says that a change could not be taken back.</summary>
     public const string RefusedHref = "/changes?undo=refused";
 
-    /// <summary>Adds it; the form's token is checked.</summary>
-    public static void MapChanges(this IEndpointRouteBuilder routes) =>
-        routes.MapPost(Path, async ([FromForm] int change, [FromForm] string? by, ChangesQuery query, CancellationToken cancellation) =>
+    /// <summary>Adds it.</summary>
+    public static void MapChanges(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeBackAsync).DisableAntiforgery();
+
+    // The token is checked here, so that a form without one is answered in words and not by an error page that reads the form again.
+    private static async Task<Results<RedirectHttpResult, ProblemHttpResult>> TakeBackAsync(
+        [FromForm] int change, [FromForm] string? by, HttpContext context, IAntiforgery antiforgery, ChangesQuery query, CancellationToken cancellation)
+    {
+        if (!await antiforgery.IsRequestValidAsync(context))
         {
-            var isDone = !string.IsNullOrWhiteSpace(by) && await query.UndoAsync(change, by.Trim(), cancellation) is null;
-            return TypedResults.LocalRedirect(isDone ? "/changes" : RefusedHref);
-        });
+            return TypedResults.Problem("Open the record of changes again and take the change back there.", statusCode: StatusCodes.Status400BadRequest);
+        }
+
+        var isDone = !string.IsNullOrWhiteSpace(by) && await query.UndoAsync(change, by.Trim(), cancellation) is null;
+        return TypedResults.LocalRedirect(isDone ? "/changes" : RefusedHref);
+    }
 }

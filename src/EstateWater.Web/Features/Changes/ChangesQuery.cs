@@ -21,7 +21,7 @@ public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSn
         var all = db.Changes.AsNoTracking();
         var found = filter.Apply(all).OrderByDescending(c => c.Id);
         var rows = await found.Take(PageLength + 1).ToListAsync(cancellation);
-        var standing = await PublishedPlans.Standing(db).AsNoTracking().Include(p => p.Sets).ThenInclude(s => s.Confirmations).FirstOrDefaultAsync(cancellation);
+        var standing = await PublishedPlans.Standing(db).AsNoTracking().Include(p => p.Sets).ThenInclude(s => s.Confirmations).AsSplitQuery().FirstOrDefaultAsync(cancellation);
         var replaced = await db.SetConfirmations.Where(c => c.Replaces != null).Select(c => c.Replaces!.Value).ToListAsync(cancellation);
         return new ChangePage
         {

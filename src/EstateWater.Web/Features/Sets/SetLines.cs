@@ -20,7 +20,7 @@ public static class SetLines
             .Where(set => set.Confirmation is not null)
             .GroupBy(set => (set.ValveCode, set.Start))
             .ToDictionary(same => same.Key, same => same.First());
-        var taken = ordered.Where(plan => plan.WithdrawnAt is not null).SelectMany(plan => plan.Sets.Where(set => set.Confirmation is not null));
+        var taken = ordered.Where(plan => plan.WithdrawnAt is not null).SelectMany(plan => plan.Sets.Where(set => set.Confirmation is not null)).ToList();
         ordered.RemoveAll(plan => plan.WithdrawnAt is not null);
         return ordered
             .SelectMany((plan, i) => plan.Sets.Where(s => i == ordered.Count - 1 || s.Start < ordered[i + 1].PublishedAt))

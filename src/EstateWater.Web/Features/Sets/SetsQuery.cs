@@ -21,6 +21,7 @@ public sealed class SetsQuery(IDbContextFactory<EstateDb> databases, EstateSnaps
             .AsNoTracking()
             .Include(p => p.Sets)
             .ThenInclude(s => s.Confirmations)
+            .AsSplitQuery()
             .Where(p => p.PublishedAt >= since)
             .OrderBy(p => p.PublishedAt)
             .ThenBy(p => p.Id)

@@ -16,6 +16,7 @@ namespace EstateWater.Tests.Web.Sets;
 public sealed class ConfirmationEndpointTests : IAsyncLifetime
 {
     private PublishedEstate estate = null!;
+    private static readonly DateTimeOffset EnteredAt = new(2025, 1, 23, 7, 10, 0, TimeSpan.FromHours(2));
     private WebApplication app = null!;
     private HttpClient phone = null!;
 
@@ -31,6 +32,10 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
         app = builder.Build();
         app.UseFieldWorker();
         app.MapConfirmations();
+        app.MapPhotos();
+
+        // The morning after: the sets have run.
+        estate.Clock.SetUtcNow(EnteredAt);
         await app.StartAsync(Cancellation);
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         phone = new HttpClient { BaseAddress = new Uri(address) };
@@ -93,6 +98,63 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_correction_replaces_what_was_said_and_counts_alone()
+    {
+        var first = Entry();
+        await Post(first);
+        var answer = await Post(Entry() with { Hours = 4, Replaces = first.EntryId });
+        Assert.Equal(HttpStatusCode.Created, answer.StatusCode);
+        Assert.Equal(HttpStatusCode.Conflict, (await Post(Entry() with { Hours = 3, Replaces = first.EntryId })).StatusCode);
+        await using var db = estate.Open();
+        Assert.Equal(2, await db.SetConfirmations.CountAsync(Cancellation));
+        Assert.Equal(4, (await db.AppliedWaters.SingleAsync(Cancellation)).Hours);
+    }
+
+    [Fact]
+    public async Task A_start_that_is_still_ahead_is_refused_kindly_in_the_readers_language()
+    {
+        var ahead = Entry() with { StartedAt = EnteredAt.AddHours(1) };
+        var answer = await Post(ahead);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains("which is still ahead", (await answer.Content.ReadFromJsonAsync<JsonElement>(Cancellation)).GetProperty("detail").GetString(), StringComparison.Ordinal);
+        phone.DefaultRequestHeaders.Add("Cookie", "estate-water-language=es");
+        var spanish = await (await Post(ahead)).Content.ReadFromJsonAsync<JsonElement>(Cancellation);
+        Assert.StartsWith("A esa hora todavía no llegamos.", spanish.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_photo_is_taken_once_after_its_entry_and_shown()
+    {
+        var entry = Entry();
+        var address = PhotoEndpoint.PathOf(entry.EntryId!.Value);
+        Assert.Equal(HttpStatusCode.NotFound, (await PostPhoto(address, Jpeg(1600, 900))).StatusCode);
+        await Post(entry);
+        Assert.Equal(HttpStatusCode.Created, (await PostPhoto(address, Jpeg(1600, 900))).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await PostPhoto(address, Jpeg(1600, 900))).StatusCode);
+        Assert.Equal(HttpStatusCode.Conflict, (await PostPhoto(address, Jpeg(800, 900))).StatusCode);
+        var shown = await phone.GetAsync(address, Cancellation);
+        Assert.Equal("image/jpeg", shown.Content.Headers.ContentType!.MediaType);
+        Assert.Equal(Jpeg(1600, 900), await shown.Content.ReadAsByteArrayAsync(Cancellation));
+        Assert.Equal(HttpStatusCode.NotFound, (await phone.GetAsync(PhotoEndpoint.PathOf(Guid.NewGuid()), Cancellation)).StatusCode);
+    }
+
+    [Fact]
+    public async Task What_is_no_small_jpeg_is_refused()
+    {
+        var entry = Entry();
+        var address = PhotoEndpoint.PathOf(entry.EntryId!.Value);
+        await Post(entry);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await PostPhoto(address, "<svg onload='x'/>"u8.ToArray())).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await PostPhoto(address, Jpeg(1601, 900))).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await PostPhoto(address, [0xFF, 0xD8, 0xFF, 0xD9])).StatusCode);
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, (await PostPhoto(address, new byte[PhotoEndpoint.LargestBytes + 1])).StatusCode);
+        phone.DefaultRequestHeaders.Remove(OwnPages.Header);
+        Assert.Equal(HttpStatusCode.Forbidden, (await PostPhoto(address, Jpeg(16, 9))).StatusCode);
+        await using var db = estate.Open();
+        Assert.False(await db.SetPhotos.AnyAsync(Cancellation));
+    }
+
+    [Fact]
     public async Task An_unknown_set_is_not_found()
     {
         var answer = await Post(Entry() with { SetId = 999 });
@@ -118,6 +180,10 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
         { "meterM3", Entry(1) with { MeterM3 = -0.1 } },
         { "confirmedBy", Entry(1) with { ConfirmedBy = " " } },
         { "note", Entry(1) with { Hours = 0, Note = null } },
+        { "note", Entry(1) with { Hours = 0, NotRun = "Other" } },
+        { "notRun", Entry(1) with { NotRun = "PumpDown" } },
+        { "notRun", Entry(1) with { Hours = 0, NotRun = "Tired", Note = "no" } },
+        { "meterM3", Entry(1) with { MeterBeforeM3 = 5, MeterAfterM3 = 4 } },
         { "entryId", Entry(1) with { EntryId = Guid.Empty } },
         { "setId", Entry(1) with { SetId = null } },
         { "enteredAt", Entry(1) with { EnteredAt = null } },
@@ -186,8 +252,22 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
         Hours = 5.5,
         MeterM3 = 160.5,
         ConfirmedBy = "Ben",
-        EnteredAt = new DateTimeOffset(2025, 1, 23, 7, 10, 0, TimeSpan.FromHours(2)),
+        EnteredAt = EnteredAt,
     };
+
+    private async Task<HttpResponseMessage> PostPhoto(string address, byte[] bytes)
+    {
+        using var body = new ByteArrayContent(bytes);
+        return await phone.PostAsync(address, body, Cancellation);
+    }
+
+    // Start, a comment, a baseline frame of one component, end: no picture, but the headers of one (ITU-T T.81, annex B).
+    private static byte[] Jpeg(int width, int height) =>
+    [
+        0xFF, 0xD8, 0xFF, 0xFE, 0, 4, 1, 2,
+        0xFF, 0xC0, 0, 11, 8, (byte)(height >> 8), (byte)height, (byte)(width >> 8), (byte)width, 1, 1, 0x11, 0,
+        0xFF, 0xD9,
+    ];
 
     private ConfirmationMessage Entry() => Entry(estate.SetIds[0]);
 

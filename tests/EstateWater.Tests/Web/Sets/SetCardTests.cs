@@ -1,5 +1,7 @@
 using Bunit;
+using EstateWater.Data.Model;
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Parts.Field;
 
 namespace EstateWater.Tests.Web.Sets;
 
@@ -39,19 +41,34 @@ public sealed class SetCardTests : BunitContext
     }
 
     [Fact]
-    public void A_confirmed_set_has_no_form_and_says_what_was_run()
+    public void A_confirmed_set_says_what_was_run_and_holds_it_ready_for_a_correction()
     {
-        var card = Card(Line with { Confirmed = new ConfirmedHours(6, 171.5, "Ben", null, Start.AddHours(11)) });
-        Assert.Empty(card.FindAll("form"));
-        Assert.Equal("Confirmed: 6 h, meter 171.5 m³ (Ben, Thu 07:00)", card.Find(".set-state").TextContent);
+        var entry = Guid.NewGuid();
+        var confirmed = new ConfirmedHours(6, 171.5, "Ben", null, Start.AddHours(11)) { StartedAt = Start.AddMinutes(10), SetId = 3, EntryId = entry, Entries = [entry], Photos = ["/a-photo"] };
+        var card = Card(Line with { Confirmed = confirmed });
+        Assert.Equal("Confirmed: 6 h, meter 171.5 m³ (Ben, Thu 23 Jan 07:00)", card.Find(".set-state").TextContent);
+        Assert.Equal((entry.ToString(), "3"), (card.Find(".set-state").GetAttribute("data-entry"), card.Find("form").GetAttribute("data-entry-set")));
+        Assert.Equal(("20:10", "6", "171.5"), (Value(card, "opened"), Value(card, "hours"), Value(card, "meter")));
+        Assert.Equal("/a-photo", card.Find("a.set-photo").GetAttribute("href"));
     }
 
     [Fact]
     public void A_set_that_could_not_run_says_why()
     {
-        var card = Card(Line with { Confirmed = new ConfirmedHours(0, null, "Ben", "<b>pump</b>", Start) });
-        Assert.Equal("Confirmed: could not run: <b>pump</b> (Ben, Wed 20:00)", card.Find(".set-state").TextContent);
+        var confirmed = new ConfirmedHours(0, null, "Ben", "<b>dark</b>", Start) { NotRun = NotRunReason.PumpDown };
+        Assert.Equal("Confirmed: could not run, pump down: <b>dark</b> (Ben, Wed 22 Jan 20:00)", Card(Line with { Confirmed = confirmed }).Find(".set-state").TextContent);
     }
 
-    private IRenderedComponent<SetCard> Card(SetLine line) => Render<SetCard>(p => p.Add(c => c.Set, line));
+    [Fact]
+    public void In_spanish_every_word_is_spanish()
+    {
+        var card = Render<SetCard>(p => p.Add(c => c.Set, Line).Add(c => c.Words, new SetsWords(FieldLanguage.Spanish)));
+        Assert.Equal(("Empezar V01", "Parar V01", "Guardar V01"), (card.Find(".set-start").TextContent, card.Find(".set-stop").TextContent, card.Find(".set-save").TextContent));
+        Assert.Equal(["bomba parada", "válvula rota", "tubo reventado", "sin luz", "otra cosa"], card.FindAll(".set-reason").Select(r => r.TextContent.Trim()));
+        Assert.Equal("Sin confirmar", card.Find(".set-state").TextContent);
+    }
+
+    private static string? Value(IRenderedComponent<SetCard> card, string name) => card.Find($"input[name={name}]").GetAttribute("value");
+
+    private IRenderedComponent<SetCard> Card(SetLine line) => Render<SetCard>(p => p.Add(c => c.Set, line).Add(c => c.Words, new SetsWords(FieldLanguage.English)));
 }

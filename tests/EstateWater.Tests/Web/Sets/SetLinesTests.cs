@@ -1,5 +1,6 @@
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Parts.Field;
 
 namespace EstateWater.Tests.Web.Sets;
 
@@ -71,6 +72,43 @@ public sealed class SetLinesTests
     [InlineData(22, true, "Running now, from Wed 22 Jan")]
     public void Nights_have_the_names_people_use(int day, bool running, string title) =>
         Assert.Equal(title, new SetsWords(FieldLanguage.English).Night(new DateOnly(2025, 1, day), Morning, running));
+
+    [Fact]
+    public void Of_a_plan_that_was_taken_back_only_what_was_run_stands_and_the_plan_before_stands_again()
+    {
+        var former = Plan(1, Morning, (1, "V01", 23), (2, "V02", 23));
+        var later = Plan(2, Morning.AddHours(1), (3, "V03", 23), (4, "V04", 23));
+        later.WithdrawnAt = Morning.AddHours(2);
+        later.Sets[1].Confirmations.Add(Said(4, Guid.NewGuid(), null, 2));
+        Assert.Equal([1, 2, 4], SetLines.Standing([former, later], SampleEstate.Contents).Select(l => l.SetId));
+    }
+
+    [Fact]
+    public void The_last_correction_counts_whatever_the_order_in_which_entries_are_read()
+    {
+        var (first, second) = (Guid.NewGuid(), Guid.NewGuid());
+        var plan = Plan(1, Morning, (1, "V01", 23));
+        plan.Sets[0].Confirmations.AddRange([Said(1, second, first, 2), Said(1, first, null, 5)]);
+        var confirmed = Assert.Single(SetLines.Standing([plan], SampleEstate.Contents, new HashSet<Guid> { first })).Confirmed!;
+        Assert.Equal((2.0, second, true), (confirmed.Hours, confirmed.EntryId, confirmed.IsCorrection));
+        Assert.Equal([$"/api/confirmations/{first}/photo"], confirmed.Photos);
+    }
+
+    [Fact]
+    public void Nights_have_spanish_names_too() =>
+        Assert.Equal("Esta noche, jue 23 ene", new SetsWords(FieldLanguage.Spanish).Night(new DateOnly(2025, 1, 23), Morning, false));
+
+    private static SetConfirmation Said(int setId, Guid entry, Guid? replaces, double hours) => new()
+    {
+        EntryId = entry,
+        SetId = setId,
+        Replaces = replaces,
+        StartedAt = Morning,
+        Hours = hours,
+        ConfirmedBy = "Ben",
+        EnteredAt = Morning,
+        ReceivedAt = Morning,
+    };
 
     // Every set opens at 01:00 in the night that begins on the day given; the store gives instants in UTC.
     private static PublishedPlan Plan(int id, DateTimeOffset publishedAt, params (int Id, string Valve, int Night)[] sets) => new()

@@ -49,14 +49,14 @@ public sealed class WeekDeskTests : BunitContext, IAsyncLifetime
         await using (var db = estate.Open())
         {
             var entry = new ConfirmationEntry(Guid.NewGuid(), estate.SetIds[0], 5.5, 160, "Ben", null, Samples.AsOf.AddHours(25));
-            await PublishedPlans.ConfirmSetAsync(db, entry, Samples.AsOf.AddHours(25), Cancellation);
+            await Confirmations.ConfirmAsync(db, entry, Samples.AsOf.AddHours(25), Cancellation);
         }
 
         Services.GetRequiredService<EstateSnapshots>().Invalidate();
         desk.WaitForAssertion(() =>
         {
             Assert.Contains("1 of 2 sets confirmed", desk.Markup);
-            Assert.Contains("5.5 h, meter 160 m³ (Ben, Thu 07:00)", desk.Find(".tonight").TextContent);
+            Assert.Contains("5.5 h, meter 160 m³ (Ben, Thu 23 Jan 07:00)", desk.Find(".tonight").TextContent);
         });
     }
 
