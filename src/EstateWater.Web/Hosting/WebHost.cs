@@ -4,6 +4,7 @@ using EstateWater.Web.Features.Accuracy;
 using EstateWater.Web.Features.News;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.DataProtection;
@@ -78,7 +79,7 @@ public static class WebHost
         app.UseOutputCache();
         app.UseResponseCompression();
         app.UseAntiforgery();
-        app.UseSetsWorker();
+        app.UseFieldWorker();
         app.MapStaticAssets();
         app.MapNews();
         app.MapLookBack();

@@ -14,17 +14,6 @@ public static class ConfirmationEndpoint
     /// <summary>Adds it.</summary>
     public static void MapConfirmations(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync);
 
-    /// <summary>Lets the page's worker, which lies one folder down, serve the page itself.</summary>
-    public static void UseSetsWorker(this IApplicationBuilder app) => app.Use((context, next) =>
-    {
-        if (context.Request.Path == "/sets/sw.js")
-        {
-            context.Response.Headers["Service-Worker-Allowed"] = "/sets";
-        }
-
-        return next(context);
-    });
-
     private static async Task<Results<Created<ConfirmationReceipt>, Ok<ConfirmationReceipt>, ValidationProblem, ProblemHttpResult>> TakeAsync(
         ConfirmationMessage message,
         HttpRequest request,

@@ -1,32 +1,16 @@
-import { drain, entries, forget, keep, newId } from "./outbox.js";
+import { newId, Outbox } from "../field/outbox.js";
+import { keepPage, number as plainNumber, showError, showKept, showOutbox } from "../field/page.js";
+import { clock, say } from "../field/words.js";
 
-const FIRST_WAIT_MS = 5000;
-const LONGEST_WAIT_MS = 300000;
 const NAME_KEY = "estate-water-name";
 const MOST_HOURS = 24;
 
-const clock = (iso) => new Date(iso).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
 const summary = document.getElementById("outbox-line");
 const who = document.getElementById("who");
-let wait = FIRST_WAIT_MS;
-let timer = 0;
+const outbox = new Outbox({ name: "estate-water-sets", endpoint: "api/confirmations", shown: show });
 
-/** Reads a number with comma or point; undefined when it is none. */
-function number(text) {
-  const plain = text.trim().replace(/\s*(h|m3|m³)$/i, "").replace(",", ".");
-  return /^\d+(\.\d*)?$|^\.\d+$/.test(plain) ? Number(plain) : undefined;
-}
-
-function showError(input, message) {
-  const error = document.getElementById(input.getAttribute("data-error"));
-  error.textContent = message;
-  error.hidden = message === "";
-  input.setAttribute("aria-invalid", message === "" ? "false" : "true");
-  if (message !== "") {
-    input.focus();
-  }
-  return message === "";
-}
+/** Reads a number that may carry its unit. */
+const number = (text) => plainNumber(text.replace(/\s*(h|m3|m³)\s*$/i, ""));
 
 function checked(form, couldNot) {
   const [hours, meter, reason] = ["hours", "meter", "reason"].map((name) => form.elements.namedItem(name));
@@ -51,7 +35,7 @@ async function save(form, couldNot) {
   try {
     const confirmedBy = who.value.trim();
     localStorage.setItem(NAME_KEY, confirmedBy);
-    await keep({
+    await outbox.keep({
       entryId: newId(),
       setId: Number(form.dataset.set),
       ...values,
@@ -61,29 +45,29 @@ async function save(form, couldNot) {
     form.querySelector("details").open = false;
     await navigator.storage?.persist?.();
   } catch (error) {
-    summary.textContent = `This phone could not store the entry (${error.message}). Write it down and tell the manager.`;
+    summary.textContent = say("cannotStore", error.message);
     return;
   } finally {
     delete form.dataset.saving;
   }
   await show();
-  await sendNow();
+  await outbox.send();
 }
 
 function said(entry) {
   const what = entry.hours === 0 ? `could not run: ${entry.note ?? "0 h"}` : `${entry.hours} h`;
   switch (entry.state) {
     case "sent":
-      return `Sent ${clock(entry.sentAt)} · ${what}`;
+      return `${say("sentAt", clock(entry.sentAt))} · ${what}`;
     case "refused":
-      return `Not taken: ${entry.problem}`;
+      return say("notTaken", entry.problem);
     default:
-      return `Saved on this phone ${clock(entry.enteredAt)} · ${what}`;
+      return `${say("savedAt", clock(entry.enteredAt))} · ${what}`;
   }
 }
 
 async function show() {
-  const all = await entries();
+  const all = await outbox.entries();
   const latest = new Map(all.map((entry) => [String(entry.setId), entry]));
   for (const form of document.querySelectorAll("form[data-set]")) {
     const entry = latest.get(form.dataset.set);
@@ -96,41 +80,7 @@ async function show() {
       state.dataset.state = entry.state;
     }
   }
-  const waiting = all.filter((e) => e.state === "waiting");
-  const lastSent = all.map((e) => e.sentAt ?? "").sort().at(-1);
-  const words = [
-    waiting.length === 0 ? "Nothing waits to be sent" : `${waiting.length} ${waiting.length === 1 ? "entry" : "entries"} waiting`,
-    waiting.length > 0 ? `oldest from ${clock(waiting[0].enteredAt)}` : "",
-    lastSent ? `last sent ${clock(lastSent)}` : "",
-  ];
-  summary.textContent = words.filter(Boolean).join(" · ");
-  summary.dataset.waiting = String(waiting.length);
-}
-
-async function sendNow() {
-  clearTimeout(timer);
-  const empty = await drain();
-  await show();
-  wait = empty ? FIRST_WAIT_MS : Math.min(wait * 2, LONGEST_WAIT_MS);
-  if (!empty) {
-    timer = setTimeout(sendNow, wait);
-  }
-}
-
-function sendSoon() {
-  wait = FIRST_WAIT_MS;
-  return sendNow();
-}
-
-/** Keeps this page, its styles and scripts for the next time without signal. */
-async function keepPage() {
-  if (!("serviceWorker" in navigator)) {
-    return;
-  }
-  await navigator.serviceWorker.register(new URL("sw.js", import.meta.url), { scope: new URL("../sets", import.meta.url).pathname });
-  const { active } = await navigator.serviceWorker.ready;
-  const parts = performance.getEntriesByType("resource").map((r) => r.name).filter((n) => n.startsWith(location.origin) && !n.includes("/api/"));
-  active.postMessage({ keep: [location.href, ...parts] });
+  showOutbox(summary, all);
 }
 
 who.value = localStorage.getItem(NAME_KEY) ?? "";
@@ -140,20 +90,13 @@ for (const form of document.querySelectorAll("form[data-set]")) {
     save(form, event.submitter?.value === "could-not");
   });
   form.nextElementSibling.addEventListener("click", async () => {
-    const refused = (await entries()).filter((e) => String(e.setId) === form.dataset.set && e.state === "refused");
-    await Promise.all(refused.map((e) => forget(e.entryId)));
+    const refused = (await outbox.entries()).filter((e) => String(e.setId) === form.dataset.set && e.state === "refused");
+    await Promise.all(refused.map((e) => outbox.forget(e.entryId)));
     location.reload();
   });
 }
-const kept = document.documentElement.dataset.kept;
-if (kept) {
-  document.getElementById("kept-line").textContent = `No signal: this list was kept on this phone at ${clock(kept)}.`;
-  document.getElementById("kept-line").hidden = false;
-}
-addEventListener("online", sendSoon);
-addEventListener("pageshow", sendSoon);
-document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && sendSoon());
+showKept(document.getElementById("kept-line"));
 await show();
 document.documentElement.dataset.outbox = "ready";
-sendSoon();
-await keepPage();
+outbox.sendWhenPossible();
+await keepPage("sets");

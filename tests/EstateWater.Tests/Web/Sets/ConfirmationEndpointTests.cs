@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Parts.Field;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -28,7 +29,7 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
         builder.Logging.ClearProviders();
         estate.AddTo(builder.Services);
         app = builder.Build();
-        app.UseSetsWorker();
+        app.UseFieldWorker();
         app.MapConfirmations();
         await app.StartAsync(Cancellation);
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
@@ -174,8 +175,8 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
     [Fact]
     public async Task The_worker_may_serve_the_page_one_folder_up()
     {
-        var answer = await phone.GetAsync("/sets/sw.js", Cancellation);
-        Assert.Equal("/sets", Assert.Single(answer.Headers.GetValues("Service-Worker-Allowed")));
+        var answer = await phone.GetAsync(FieldWorker.Path, Cancellation);
+        Assert.Equal("/", Assert.Single(answer.Headers.GetValues("Service-Worker-Allowed")));
     }
 
     private static ConfirmationMessage Entry(int setId) => new()

@@ -1,6 +1,7 @@
-// Gives the irrigator's page from the phone when there is no signal. It never answers for the server's own addresses.
+// Gives a page used outdoors from the phone when there is no signal. It never answers for the server's own addresses.
+// Each page registers it for its own path, and each path has its own store.
 
-const KEPT = "estate-water-sets-1";
+const KEPT = `estate-water${new URL(self.registration.scope).pathname.replaceAll("/", "-")}-1`;
 const PATIENCE_MS = 4000;
 
 self.addEventListener("install", () => self.skipWaiting());

@@ -1,0 +1,50 @@
+namespace EstateWater.Web.Parts.Field;
+
+/// <summary>Languages of the pages that are used outdoors.</summary>
+public enum FieldLanguage
+{
+    /// <summary>English.</summary>
+    English,
+
+    /// <summary>Spanish.</summary>
+    Spanish,
+}
+
+/// <summary>Which language a visitor reads: asked for with <c>?lang=es</c>, and remembered in a cookie.</summary>
+public static class FieldLanguages
+{
+    /// <summary>Remembers the choice.</summary>
+    public const string Cookie = "estate-water-language";
+
+    private const string Query = "lang";
+
+    /// <summary>The language's tag: en, es.</summary>
+    public static string Tag(this FieldLanguage language) => language == FieldLanguage.Spanish ? "es" : "en";
+
+    /// <summary>The language's own name, as its readers know it.</summary>
+    public static string OwnName(this FieldLanguage language) => language == FieldLanguage.Spanish ? "Español" : "English";
+
+    /// <summary>What a request asks for, else what was remembered, else English.</summary>
+    /// <param name="context">The request; null outside of one.</param>
+    public static FieldLanguage Of(HttpContext? context) =>
+        Named(context?.Request.Query[Query]) ?? Named(context?.Request.Cookies[Cookie]) ?? FieldLanguage.English;
+
+    /// <summary>As <see cref="Of"/>, and remembers what was asked for, for a year.</summary>
+    /// <param name="context">The request, not yet answered; null outside of one.</param>
+    public static FieldLanguage Choose(HttpContext? context)
+    {
+        if (Named(context?.Request.Query[Query]) is { } asked)
+        {
+            context!.Response.Cookies.Append(Cookie, asked.Tag(), new CookieOptions { MaxAge = TimeSpan.FromDays(365), SameSite = SameSiteMode.Lax, IsEssential = true, HttpOnly = true });
+        }
+
+        return Of(context);
+    }
+
+    /// <summary>Where the same page is read in a language.</summary>
+    /// <param name="language">The language.</param>
+    /// <param name="path">The page's path, without query.</param>
+    public static string Href(this FieldLanguage language, string path) => $"{path}?{Query}={language.Tag()}";
+
+    private static FieldLanguage? Named(string? tag) => Enum.GetValues<FieldLanguage>().Cast<FieldLanguage?>().FirstOrDefault(l => l!.Value.Tag() == tag);
+}

@@ -1,0 +1,46 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace EstateWater.Web.Parts.Field;
+
+/// <summary>A page's words in the reader's language. Each page has one class of its own, where every text stands in both languages side by side.</summary>
+/// <param name="language">The reader's language.</param>
+public abstract class FieldWords(FieldLanguage language)
+{
+    private static readonly string[] SpanishDays = ["dom", "lun", "mar", "mié", "jue", "vie", "sáb"];
+    private static readonly string[] SpanishMonths = ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"];
+
+    /// <summary>The reader's language.</summary>
+    public FieldLanguage Language { get; } = language;
+
+    /// <summary>For example “Wed 22 Jan”, “mié 22 ene”.</summary>
+    public string Day(DateOnly day) => Say(
+        day.ToString("ddd d MMM", CultureInfo.InvariantCulture),
+        string.Create(CultureInfo.InvariantCulture, $"{SpanishDays[(int)day.DayOfWeek]} {day.Day} {SpanishMonths[day.Month - 1]}"));
+
+    /// <summary>The texts that the page's script says, as JSON; {0}, {1} stand for values.</summary>
+    public string ScriptJson => JsonSerializer.Serialize(Outbox.Concat(Script).ToDictionary(w => w.Key, w => w.Value));
+
+    /// <summary>The texts of the page's own script, by the name under which it asks for them.</summary>
+    protected virtual IReadOnlyDictionary<string, string> Script { get; } = new Dictionary<string, string>();
+
+    /// <summary>The text of the reader's language.</summary>
+    protected string Say(string english, string spanish) => Language == FieldLanguage.Spanish ? spanish : english;
+
+    // What every page with an outbox says of it.
+    private Dictionary<string, string> Outbox => new()
+    {
+        ["nothingWaits"] = Say("Nothing waits to be sent", "Todo está enviado"),
+        ["oneWaits"] = Say("1 entry waiting", "1 registro sin enviar"),
+        ["manyWait"] = Say("{0} entries waiting", "{0} registros sin enviar"),
+        ["oldest"] = Say("oldest from {0}", "el más viejo de las {0}"),
+        ["lastSent"] = Say("last sent {0}", "último envío {0}"),
+        ["cannotStore"] = Say(
+            "This phone could not store the entry ({0}). Write it down and tell the manager.",
+            "Este teléfono no pudo guardar el registro ({0}). Apúntelo en papel y avise al encargado."),
+        ["keptAt"] = Say("No signal: this list was kept on this phone at {0}.", "Sin señal: esta lista se guardó en este teléfono a las {0}."),
+        ["sentAt"] = Say("Sent {0}", "Enviado {0}"),
+        ["savedAt"] = Say("Saved on this phone {0}", "Guardado en este teléfono {0}"),
+        ["notTaken"] = Say("Not taken: {0}", "No se aceptó: {0}"),
+    };
+}

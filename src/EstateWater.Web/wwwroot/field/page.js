@@ -1,0 +1,51 @@
+// What every page used outdoors does: says what waits to be sent, and keeps itself for the next time without signal.
+
+import { clock, say } from "./words.js";
+
+/** Reads a number with comma or point; undefined when it is none. */
+export function number(text) {
+  const plain = text.trim().replace(",", ".");
+  return /^\d+(\.\d*)?$|^\.\d+$/.test(plain) ? Number(plain) : undefined;
+}
+
+/** Shows a mistake under its input, or takes it away when the message is empty; true when there is none. */
+export function showError(input, message) {
+  const error = document.getElementById(input.getAttribute("data-error"));
+  error.textContent = message;
+  error.hidden = message === "";
+  input.setAttribute("aria-invalid", message === "" ? "false" : "true");
+  if (message !== "") {
+    input.focus();
+  }
+  return message === "";
+}
+
+/** Says how many entries wait and when the last was sent. */
+export function showOutbox(line, entries) {
+  const waiting = entries.filter((e) => e.state === "waiting");
+  const lastSent = entries.map((e) => e.sentAt ?? "").sort().at(-1);
+  const count = waiting.length === 0 ? say("nothingWaits") : waiting.length === 1 ? say("oneWaits") : say("manyWait", waiting.length);
+  const words = [count, waiting.length > 0 ? say("oldest", clock(waiting[0].enteredAt)) : "", lastSent ? say("lastSent", clock(lastSent)) : ""];
+  line.textContent = words.filter(Boolean).join(" · ");
+  line.dataset.waiting = String(waiting.length);
+}
+
+/** Says that the page comes from the phone, when it does. */
+export function showKept(line) {
+  const kept = document.documentElement.dataset.kept;
+  if (kept) {
+    line.textContent = say("keptAt", clock(kept));
+    line.hidden = false;
+  }
+}
+
+/** Keeps this page, its styles and scripts for the next time without signal. scope: the page's path, like /sets. */
+export async function keepPage(scope) {
+  if (!("serviceWorker" in navigator)) {
+    return;
+  }
+  await navigator.serviceWorker.register(new URL("sw.js", import.meta.url), { scope: new URL(scope, document.baseURI).pathname });
+  const { active } = await navigator.serviceWorker.ready;
+  const parts = performance.getEntriesByType("resource").map((r) => r.name).filter((n) => n.startsWith(location.origin) && !n.includes("/api/"));
+  active.postMessage({ keep: [location.href, ...parts] });
+}
