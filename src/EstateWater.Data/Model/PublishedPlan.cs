@@ -19,6 +19,12 @@ public sealed class PublishedPlan
     /// <summary>The whole plan as the command line would print it.</summary>
     public required string PlanJson { get; init; }
 
+    /// <summary>When it was taken back, so that the plan before it stands again; <see langword="null"/> while it stands.</summary>
+    public DateTimeOffset? WithdrawnAt { get; set; }
+
+    /// <summary>Who took it back.</summary>
+    public string? WithdrawnBy { get; set; }
+
     public List<PublishedSet> Sets { get; init; } = [];
 }
 
@@ -43,36 +49,9 @@ public sealed class PublishedSet
     /// <summary>[m³/h]</summary>
     public required double FlowM3PerH { get; init; }
 
-    /// <summary>What the irrigator said of it; <see langword="null"/> until then.</summary>
-    public SetConfirmation? Confirmation { get; set; }
-}
+    /// <summary>All that was said of it, the first entry and its corrections.</summary>
+    public List<SetConfirmation> Confirmations { get; init; } = [];
 
-/// <summary>What an irrigator said was really done. The first entry with an id counts; a repeat changes nothing.</summary>
-public sealed class SetConfirmation
-{
-    public int Id { get; init; }
-
-    /// <summary>Made on the phone, unique: the same entry sent twice is stored once.</summary>
-    public required Guid EntryId { get; init; }
-
-    public required int SetId { get; init; }
-
-    /// <summary>Hours really run; 0 when it could not be done. [h]</summary>
-    public required double Hours { get; init; }
-
-    /// <summary>[m³]</summary>
-    public double? MeterM3 { get; init; }
-
-    public required string ConfirmedBy { get; init; }
-
-    public string? Note { get; init; }
-
-    /// <summary>The phone's clock when it was entered.</summary>
-    public required DateTimeOffset EnteredAt { get; init; }
-
-    /// <summary>The server's clock when it arrived.</summary>
-    public required DateTimeOffset ReceivedAt { get; init; }
-
-    /// <summary>The applied-water row that it made; <see langword="null"/> for zero hours.</summary>
-    public int? AppliedWaterId { get; init; }
+    /// <summary>What counts: the entry that no other replaces; <see langword="null"/> until someone said something.</summary>
+    public SetConfirmation? Confirmation => Confirmations.Find(entry => !Confirmations.Exists(other => other.Replaces == entry.EntryId));
 }

@@ -11,7 +11,26 @@ namespace EstateWater.Data.Store;
 /// <param name="Note">Anything else.</param>
 /// <param name="EnteredAt">The phone's clock.</param>
 public sealed record ConfirmationEntry(
-    Guid EntryId, int SetId, double Hours, double? MeterM3, string ConfirmedBy, string? Note, DateTimeOffset EnteredAt);
+    Guid EntryId, int SetId, double Hours, double? MeterM3, string ConfirmedBy, string? Note, DateTimeOffset EnteredAt)
+{
+    /// <summary>When the valve was really opened; null for as planned or, in a correction, as said before.</summary>
+    public DateTimeOffset? StartedAt { get; init; }
+
+    /// <summary>What the meter showed before. [m³, 0 or more]</summary>
+    public double? MeterBeforeM3 { get; init; }
+
+    /// <summary>What the meter showed after. [m³, not below before]</summary>
+    public double? MeterAfterM3 { get; init; }
+
+    /// <summary>Why it could not be done.</summary>
+    public NotRunReason? NotRun { get; init; }
+
+    /// <summary>The entry that this one corrects; null for a set's first.</summary>
+    public Guid? Replaces { get; init; }
+
+    /// <summary>Water used: as said, or the difference of the two meter readings; null when neither is known. [m³]</summary>
+    public double? UsedM3 => MeterM3 ?? MeterAfterM3 - MeterBeforeM3;
+}
 
 /// <summary>What became of an entry.</summary>
 public enum ConfirmationStatus
@@ -27,6 +46,12 @@ public enum ConfirmationStatus
 
     /// <summary>There is no such set.</summary>
     UnknownSet,
+
+    /// <summary>It tells of water that would begin later than now; nothing changed.</summary>
+    NotYet,
+
+    /// <summary>It corrects an entry that is not the one that counts; nothing changed.</summary>
+    CorrectedBefore,
 }
 
 /// <summary>The answer to an entry.</summary>

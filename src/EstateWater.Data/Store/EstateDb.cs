@@ -42,6 +42,10 @@ public sealed class EstateDb(DbContextOptions<EstateDb> options) : DbContext(opt
 
     public DbSet<SetConfirmation> SetConfirmations => Set<SetConfirmation>();
 
+    public DbSet<SetPhoto> SetPhotos => Set<SetPhoto>();
+
+    public DbSet<ChangeRecord> Changes => Set<ChangeRecord>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         // SQLite cannot order instants kept as text with offsets; ticks of UTC it can.
@@ -55,7 +59,7 @@ public sealed class EstateDb(DbContextOptions<EstateDb> options) : DbContext(opt
         modelBuilder.ApplyConfigurationsFromAssembly(typeof(EstateDb).Assembly);
         foreach (var property in modelBuilder.Model.GetEntityTypes().SelectMany(entity => entity.GetProperties()))
         {
-            property.SetColumnName(ColumnName(property.Name, property.ClrType));
+            property.SetColumnName(ColumnName(property.Name, Nullable.GetUnderlyingType(property.ClrType) ?? property.ClrType));
         }
     }
 

@@ -22,7 +22,7 @@ internal sealed class EstateImport
         this.cancellation = cancellation;
     }
 
-    public static async Task<ImportResult> RunAsync(EstateDb db, EstateContents contents, bool write, CancellationToken cancellation)
+    public static async Task<ImportResult> RunAsync(EstateDb db, EstateContents contents, bool write, ImportStamp? stamp, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(db);
         ArgumentNullException.ThrowIfNull(contents);
@@ -31,13 +31,26 @@ internal sealed class EstateImport
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var import = new EstateImport(db, write, cancellation);
         await import.MergeAllAsync(await EstateStore.LoadAsync(db, cancellation), contents.InOrder());
+        var result = new ImportResult(import.files);
+        if (stamp is not null && !result.ChangedNothing)
+        {
+            db.Changes.Add(new ChangeRecord { At = stamp.At, By = stamp.By, Kind = ChangeKind.Import, What = Words(result) });
+            await db.SaveChangesAsync(cancellation);
+        }
+
         await transaction.CommitAsync(cancellation);
-        return new(import.files);
+        return result;
     }
 
     private async Task MergeAllAsync(EstateContents? stored, EstateContents read)
     {
         var confirmed = (await db.SetConfirmations.Select(c => c.AppliedWaterId).ToListAsync(cancellation)).ToHashSet();
+
+        // What irrigators have corrected does not come back from a folder that was written before.
+        var corrected = (await db.SetConfirmations
+            .Where(c => c.AppliedWaterId == null)
+            .Join(db.PublishedSets, c => c.SetId, s => s.Id, (c, s) => new { s.ValveCode, c.StartedAt })
+            .ToListAsync(cancellation)).Select(c => (c.ValveCode, c.StartedAt)).ToHashSet();
         await Merge(EstateFile.Name, stored is null ? [] : [stored.Estate], [read.Estate], e => e.Id, (e, _) => e with { Id = 1 });
         await Merge(StationsFile.Name, stored?.Stations, read.Stations, s => s.Code, (s, _) => s);
         await Merge(WaterSourcesFile.Name, stored?.Sources, read.Sources, s => s.Code, (s, _) => s);
@@ -63,11 +76,14 @@ internal sealed class EstateImport
         await Merge(CanopyFile.Name, stored?.CanopyVisits, read.CanopyVisits, v => (v.BlockCode, v.Date), (v, old) => v with { Id = old?.Id ?? 0 });
         await Merge(
             AppliedWaterFile.Name, stored?.AppliedWaters, read.AppliedWaters,
-            w => (w.ValveCode, w.StartedAt), (w, old) => w with { Id = old?.Id ?? 0 }, isKept: old => confirmed.Contains(old.Id));
+            w => (w.ValveCode, w.StartedAt), (w, old) => w with { Id = old?.Id ?? 0 }, isKept: old => confirmed.Contains(old.Id), isGone: w => corrected.Contains((w.ValveCode, w.StartedAt)));
     }
 
+    private static string Words(ImportResult result) => FormattableString.Invariant(
+        $"Imported a folder: {result.Files.Sum(f => f.New)} rows new, {result.Files.Sum(f => f.Changed)} changed");
+
     private async Task Merge<T, TKey>(
-        string file, IReadOnlyList<T>? stored, IReadOnlyList<T> read, Func<T, TKey> key, Func<T, T?, T> inPlaceOf, Func<T, bool>? isKept = null)
+        string file, IReadOnlyList<T>? stored, IReadOnlyList<T> read, Func<T, TKey> key, Func<T, T?, T> inPlaceOf, Func<T, bool>? isKept = null, Func<T, bool>? isGone = null)
         where T : class
         where TKey : notnull
     {
@@ -77,7 +93,11 @@ internal sealed class EstateImport
         {
             var match = old.GetValueOrDefault(rowKey);
             var stays = inPlaceOf(row, match);
-            if (match is null)
+            if (match is null && isGone?.Invoke(row) == true)
+            {
+                kept++;
+            }
+            else if (match is null)
             {
                 added.Add(stays);
             }

@@ -44,9 +44,17 @@ public static class EstateStore
     /// a row of the same key is replaced, none is removed, and a second import of the same estate changes nothing.
     /// </summary>
     public static Task<ImportResult> ImportAsync(EstateDb db, EstateContents contents, CancellationToken cancellation = default) =>
-        EstateImport.RunAsync(db, contents, write: true, cancellation);
+        EstateImport.RunAsync(db, contents, write: true, null, cancellation);
+
+    /// <summary><see cref="ImportAsync(EstateDb, EstateContents, CancellationToken)"/>, with a line in the record of changes when anything changed.</summary>
+    /// <param name="db">The database.</param>
+    /// <param name="contents">What the folder holds.</param>
+    /// <param name="stamp">Who brings it in, and when.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static Task<ImportResult> ImportAsync(EstateDb db, EstateContents contents, ImportStamp stamp, CancellationToken cancellation = default) =>
+        EstateImport.RunAsync(db, contents, write: true, stamp, cancellation);
 
     /// <summary>What <see cref="ImportAsync"/> would do; writes nothing.</summary>
     public static Task<ImportResult> CompareAsync(EstateDb db, EstateContents contents, CancellationToken cancellation = default) =>
-        EstateImport.RunAsync(db, contents, write: false, cancellation);
+        EstateImport.RunAsync(db, contents, write: false, null, cancellation);
 }

@@ -7,6 +7,11 @@ public sealed record ImportResult(IReadOnlyList<ImportedFile> Files)
     public bool ChangedNothing => Files.All(f => f.New == 0 && f.Changed == 0);
 }
 
+/// <summary>Who brought an estate folder in, and when.</summary>
+/// <param name="By">A name, or the way it came.</param>
+/// <param name="At">The server's clock.</param>
+public sealed record ImportStamp(string By, DateTimeOffset At);
+
 /// <summary>What became of the rows of one file.</summary>
 /// <param name="File">File name.</param>
 /// <param name="New">Rows that were not in the database.</param>

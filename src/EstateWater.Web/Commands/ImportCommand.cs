@@ -52,7 +52,7 @@ public static class ImportCommand
     {
         await using var db = DatabaseSetup.Open(database);
         await DatabaseSetup.MigrateAsync(db, cancellation);
-        return await EstateStore.ImportAsync(db, contents, cancellation);
+        return await EstateStore.ImportAsync(db, contents, new ImportStamp("Command line", TimeProvider.System.GetUtcNow()), cancellation);
     }
 
     private static async Task<ImportResult> CompareAsync(string database, EstateContents contents, CancellationToken cancellation)

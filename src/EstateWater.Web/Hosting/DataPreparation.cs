@@ -28,7 +28,8 @@ internal static class DataPreparation
         await DatabaseSetup.MigrateAsync(db, cancellation);
         if (reading?.Contents is { } contents)
         {
-            await EstateStore.ImportAsync(db, contents, cancellation);
+            var now = options.AsOf ?? (options.Demo ? DemoInstant : TimeProvider.System.GetUtcNow());
+            await EstateStore.ImportAsync(db, contents, new ImportStamp("Start of the program", now), cancellation);
         }
 
         return ExitCodes.Done;

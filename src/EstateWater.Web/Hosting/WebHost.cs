@@ -1,6 +1,7 @@
 using System.Globalization;
 using EstateWater.Data.Store;
 using EstateWater.Web.Features.Accuracy;
+using EstateWater.Web.Features.Changes;
 using EstateWater.Web.Features.News;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Week;
@@ -61,6 +62,7 @@ public static class WebHost
         services.AddMudServices();
         services.AddScoped<SetsQuery>();
         services.AddScoped<WeekPlanner>();
+        services.AddScoped<ChangesQuery>();
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;
@@ -84,6 +86,8 @@ public static class WebHost
         app.MapNews();
         app.MapLookBack();
         app.MapConfirmations();
+        app.MapPhotos();
+        app.MapChanges();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders
     }

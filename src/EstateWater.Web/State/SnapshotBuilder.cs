@@ -40,11 +40,10 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
             Plan = plan,
             Fitted = fitted,
             Version = version,
-            Published = await db.PublishedPlans
+            Published = await PublishedPlans.Standing(db)
                 .AsNoTracking()
                 .Include(p => p.Sets)
-                .ThenInclude(s => s.Confirmation)
-                .OrderByDescending(p => p.Id)
+                .ThenInclude(s => s.Confirmations)
                 .FirstOrDefaultAsync(cancellation),
         };
     }

@@ -86,7 +86,7 @@ public sealed class EstateStoreTests
         var start = new DateTimeOffset(2024, 11, 13, 20, 0, 0, TimeSpan.FromHours(2));
         var set = new PublishedSet { ValveCode = "V1", SourceCode = "dam", Start = start, End = start.AddHours(4), Hours = 4, FlowM3PerH = 20 };
         await PublishedPlans.PublishAsync(db, start, "{}", [set], "Anna", null, start, Stop);
-        await PublishedPlans.ConfirmSetAsync(db, new(Guid.NewGuid(), set.Id, 3.5, null, "Ben", null, start), start, Stop);
+        await Confirmations.ConfirmAsync(db, new(Guid.NewGuid(), set.Id, 3.5, null, "Ben", null, start), start, Stop);
         small.Change("applied-water.csv", "V1,2024-11-12T20:00:00+02:00", "V1,2024-11-13T20:00:00+02:00,9,,,\nV1,2024-11-12T20:00:00+02:00");
 
         var result = await EstateStore.ImportAsync(db, small.Read().Contents!, Stop);

@@ -44,7 +44,7 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     [Fact]
     public async Task A_confirmation_is_applied_water()
     {
-        var result = await PublishedPlans.ConfirmSetAsync(db, Entry(), Start.AddHours(12), Stop);
+        var result = await Confirmations.ConfirmAsync(db, Entry(), Start.AddHours(12), Stop);
 
         var water = await db.AppliedWaters.SingleAsync(w => w.StartedAt == Start, Stop);
         Assert.Equal(ConfirmationStatus.Stored, result.Status);
@@ -55,7 +55,7 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     [Fact]
     public async Task Zero_hours_are_confirmed_and_are_no_water()
     {
-        var result = await PublishedPlans.ConfirmSetAsync(db, Entry() with { Hours = 0, MeterM3 = null }, Start, Stop);
+        var result = await Confirmations.ConfirmAsync(db, Entry() with { Hours = 0, MeterM3 = null }, Start, Stop);
 
         Assert.Equal((ConfirmationStatus.Stored, null), (result.Status, result.Receipt!.AppliedWaterId));
         Assert.False(await db.AppliedWaters.AnyAsync(w => w.StartedAt == Start, Stop));
@@ -65,9 +65,9 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     public async Task The_same_entry_again_gets_the_stored_receipt()
     {
         var entry = Entry();
-        var first = await PublishedPlans.ConfirmSetAsync(db, entry, Start, Stop);
+        var first = await Confirmations.ConfirmAsync(db, entry, Start, Stop);
 
-        var again = await PublishedPlans.ConfirmSetAsync(db, entry, Start.AddDays(1), Stop);
+        var again = await Confirmations.ConfirmAsync(db, entry, Start.AddDays(1), Stop);
 
         Assert.Equal((ConfirmationStatus.StoredBefore, first.Receipt!.Id, Start), (again.Status, again.Receipt!.Id, again.Receipt.ReceivedAt));
         Assert.Equal(1, await db.AppliedWaters.CountAsync(w => w.StartedAt == Start, Stop));
@@ -77,9 +77,9 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     public async Task An_entry_id_with_other_content_is_a_conflict()
     {
         var entry = Entry();
-        await PublishedPlans.ConfirmSetAsync(db, entry, Start, Stop);
+        await Confirmations.ConfirmAsync(db, entry, Start, Stop);
 
-        var other = await PublishedPlans.ConfirmSetAsync(db, entry with { Hours = 1 }, Start, Stop);
+        var other = await Confirmations.ConfirmAsync(db, entry with { Hours = 1 }, Start, Stop);
 
         Assert.Equal((ConfirmationStatus.Conflict, 3.5), (other.Status, other.Receipt!.Hours));
         Assert.Equal(3.5, (await db.AppliedWaters.SingleAsync(w => w.StartedAt == Start, Stop)).Hours);
@@ -88,9 +88,9 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     [Fact]
     public async Task A_set_is_confirmed_by_one_person()
     {
-        await PublishedPlans.ConfirmSetAsync(db, Entry(), Start, Stop);
+        await Confirmations.ConfirmAsync(db, Entry(), Start, Stop);
 
-        var other = await PublishedPlans.ConfirmSetAsync(db, Entry() with { ConfirmedBy = "Carla" }, Start, Stop);
+        var other = await Confirmations.ConfirmAsync(db, Entry() with { ConfirmedBy = "Carla" }, Start, Stop);
 
         Assert.Equal(ConfirmationStatus.Conflict, other.Status);
         Assert.Equal("Ben confirmed this set already.", other.Problem);
@@ -99,10 +99,10 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     [Fact]
     public async Task The_same_water_under_a_newer_plan_is_not_counted_twice()
     {
-        await PublishedPlans.ConfirmSetAsync(db, Entry(), Start, Stop);
+        await Confirmations.ConfirmAsync(db, Entry(), Start, Stop);
         var newer = await PublishedPlans.PublishAsync(db, Start, "{}", [Set("V1")], "Anna", null, Start, Stop);
 
-        var other = await PublishedPlans.ConfirmSetAsync(db, Entry() with { SetId = newer.Sets[0].Id }, Start, Stop);
+        var other = await Confirmations.ConfirmAsync(db, Entry() with { SetId = newer.Sets[0].Id }, Start, Stop);
 
         Assert.Equal(ConfirmationStatus.Conflict, other.Status);
         Assert.Equal(1, await db.AppliedWaters.CountAsync(w => w.StartedAt == Start, Stop));
@@ -111,7 +111,7 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     [Fact]
     public async Task A_set_that_is_not_there_is_said_to_be_unknown()
     {
-        var result = await PublishedPlans.ConfirmSetAsync(db, Entry() with { SetId = 4711 }, Start, Stop);
+        var result = await Confirmations.ConfirmAsync(db, Entry() with { SetId = 4711 }, Start, Stop);
 
         Assert.Equal((ConfirmationStatus.UnknownSet, "There is no set 4711."), (result.Status, result.Problem));
     }
@@ -124,7 +124,7 @@ public sealed class PublishedPlansTests : IAsyncLifetime
     [InlineData(1, double.NaN)]
     public async Task Hours_and_meter_out_of_range_are_refused(double hours, double? meter) =>
         await Assert.ThrowsAsync<ArgumentOutOfRangeException>(
-            () => PublishedPlans.ConfirmSetAsync(db, Entry() with { Hours = hours, MeterM3 = meter }, Start, Stop));
+            () => Confirmations.ConfirmAsync(db, Entry() with { Hours = hours, MeterM3 = meter }, Start, Stop));
 
     [Fact]
     public async Task Twenty_posts_of_one_entry_at_once_store_it_once()
@@ -135,7 +135,7 @@ public sealed class PublishedPlansTests : IAsyncLifetime
             async () =>
             {
                 await using var own = DatabaseSetup.Open(folder.File("estate.db"));
-                return await PublishedPlans.ConfirmSetAsync(own, entry, Start, Stop);
+                return await Confirmations.ConfirmAsync(own, entry, Start, Stop);
             },
             Stop)));
 

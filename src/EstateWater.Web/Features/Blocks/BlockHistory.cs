@@ -81,6 +81,9 @@ public sealed record BlockHistory
         ];
     }
 
+    /// <summary>First day of a block's season: its first observed growth stage.</summary>
+    public static DateOnly SeasonStartOf(EstateSnapshot snapshot, Block block) => SeasonStartOf(snapshot, SeasonStages(snapshot, block));
+
     private static DateOnly SeasonStartOf(EstateSnapshot snapshot, List<StageObservation> stages) =>
         stages.Count > 0 ? stages[0].Date : snapshot.Today.AddDays(-SeasonWithoutStagesDays);
 

@@ -1,4 +1,5 @@
 using EstateWater.Data.Store;
+using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -33,18 +34,21 @@ public static class ConfirmationEndpoint
         }
 
         await using var db = await databases.CreateDbContextAsync(cancellation);
-        var result = await PublishedPlans.ConfirmSetAsync(db, message.ToEntry(), clock.GetUtcNow(), cancellation);
+        var result = await Confirmations.ConfirmAsync(db, message.ToEntry(), clock.GetUtcNow(), cancellation);
+        var words = new SetsWords(FieldLanguages.Of(request.HttpContext));
         switch (result.Status)
         {
             case ConfirmationStatus.Stored:
-                snapshots.Invalidate($"{message.ConfirmedBy!.Trim()} confirmed a set.");
+                snapshots.Invalidate($"{message.ConfirmedBy!.Trim()} {(message.Replaces is null ? "confirmed a set" : "corrected a set")}.");
                 return TypedResults.Created((string?)null, ConfirmationReceipt.Of(result.Receipt!));
             case ConfirmationStatus.StoredBefore:
                 return TypedResults.Ok(ConfirmationReceipt.Of(result.Receipt!));
             case ConfirmationStatus.UnknownSet:
-                return Refused(StatusCodes.Status404NotFound, $"{result.Problem} It may belong to a plan that was taken back; tell the manager.");
+                return Refused(StatusCodes.Status404NotFound, words.Refusal(result));
+            case ConfirmationStatus.NotYet:
+                return Refused(StatusCodes.Status422UnprocessableEntity, words.Refusal(result));
             default:
-                return Refused(StatusCodes.Status409Conflict, $"{result.Problem} Tell the manager if your figures differ.");
+                return Refused(StatusCodes.Status409Conflict, words.Refusal(result));
         }
     }
 

@@ -1,3 +1,6 @@
+using EstateWater.Data.Model;
+using EstateWater.Web.Parts.Field;
+
 namespace EstateWater.Web.Features.Sets;
 
 /// <summary>A published set as the irrigator reads it.</summary>
@@ -34,7 +37,7 @@ public sealed record SetLine
     public ConfirmedHours? Confirmed { get; init; }
 }
 
-/// <summary>What the irrigator said of a set.</summary>
+/// <summary>What counts of all that irrigators said of a set.</summary>
 /// <param name="Hours">Hours really run; 0 when it could not be done. [h]</param>
 /// <param name="MeterM3">Meter difference; null when not read. [m³]</param>
 /// <param name="By">Who.</param>
@@ -42,15 +45,30 @@ public sealed record SetLine
 /// <param name="At">The phone's clock when it was entered, estate time.</param>
 public sealed record ConfirmedHours(double Hours, double? MeterM3, string By, string? Note, DateTimeOffset At)
 {
-    /// <summary>In words: 6 h and 171 m³ by Ana, 07:10.</summary>
-    public string Words
-    {
-        get
-        {
-            var run = Hours == 0 ? "could not run" : FormattableString.Invariant($"{Hours:0.##} h");
-            var meter = MeterM3 is { } m3 ? FormattableString.Invariant($", meter {m3:0.#} m³") : "";
-            var note = string.IsNullOrWhiteSpace(Note) ? "" : $": {Note}";
-            return FormattableString.Invariant($"{run}{meter}{note} ({By}, {At:ddd HH:mm})");
-        }
-    }
+    /// <summary>When the valve was really opened, estate time.</summary>
+    public DateTimeOffset StartedAt { get; init; }
+
+    /// <summary>What the meter showed before and after; null when not read. [m³]</summary>
+    public (double? BeforeM3, double? AfterM3) Meter { get; init; }
+
+    /// <summary>Why it could not be done; null when it was.</summary>
+    public NotRunReason? NotRun { get; init; }
+
+    /// <summary>The entry that counts.</summary>
+    public Guid EntryId { get; init; }
+
+    /// <summary>The set that the entry names, perhaps of an earlier plan.</summary>
+    public int SetId { get; init; }
+
+    /// <summary>All entries of the set, those that were corrected too.</summary>
+    public IReadOnlyList<Guid> Entries { get; init; } = [];
+
+    /// <summary>Addresses of photos that came with them.</summary>
+    public IReadOnlyList<string> Photos { get; init; } = [];
+
+    /// <summary>Whether it corrects an earlier entry.</summary>
+    public bool IsCorrection => Entries.Count > 1;
+
+    /// <summary>In words, in English.</summary>
+    public string Words => new SetsWords(FieldLanguage.English).Said(this);
 }

@@ -7,9 +7,10 @@ public static class SetLines
 {
     /// <summary>
     /// The sets that count, in order of start: of each plan those that begin before the next plan was published,
-    /// so that last night's sets can be confirmed although a new plan came out this morning.
+    /// so that last night's sets can be confirmed although a new plan came out this morning. Of a plan that was taken back,
+    /// only what was run all the same.
     /// </summary>
-    public static IReadOnlyList<SetLine> Standing(IEnumerable<PublishedPlan> plans, EstateContents contents)
+    public static IReadOnlyList<SetLine> Standing(IEnumerable<PublishedPlan> plans, EstateContents contents, IReadOnlySet<Guid>? withPhoto = null)
     {
         var ordered = plans.OrderBy(p => p.PublishedAt).ThenBy(p => p.Id).ToList();
 
@@ -18,10 +19,14 @@ public static class SetLines
             .SelectMany(plan => plan.Sets)
             .Where(set => set.Confirmation is not null)
             .GroupBy(set => (set.ValveCode, set.Start))
-            .ToDictionary(same => same.Key, same => same.First().Confirmation);
+            .ToDictionary(same => same.Key, same => same.First());
+        var taken = ordered.Where(plan => plan.WithdrawnAt is not null).SelectMany(plan => plan.Sets.Where(set => set.Confirmation is not null));
+        ordered.RemoveAll(plan => plan.WithdrawnAt is not null);
         return ordered
             .SelectMany((plan, i) => plan.Sets.Where(s => i == ordered.Count - 1 || s.Start < ordered[i + 1].PublishedAt))
-            .Select(set => Line(set, set.Confirmation ?? said.GetValueOrDefault((set.ValveCode, set.Start)), contents))
+            .Concat(taken)
+            .DistinctBy(set => (set.ValveCode, set.Start))
+            .Select(set => Line(set, set.Confirmation is null ? said.GetValueOrDefault((set.ValveCode, set.Start)) : set, contents, withPhoto))
             .OrderBy(line => line.Start)
             .ThenBy(line => line.Valve, StringComparer.Ordinal)
             .ToList();
@@ -37,7 +42,7 @@ public static class SetLines
             .ToList();
     }
 
-    private static SetLine Line(PublishedSet set, SetConfirmation? confirmation, EstateContents contents)
+    private static SetLine Line(PublishedSet set, PublishedSet? said, EstateContents contents, IReadOnlySet<Guid>? withPhoto)
     {
         var zone = TimeZoneInfo.FindSystemTimeZoneById(contents.Estate.TimeZone);
         var start = TimeZoneInfo.ConvertTime(set.Start, zone);
@@ -56,9 +61,22 @@ public static class SetLines
             Hours = set.Hours,
             FlowM3PerH = set.FlowM3PerH,
             Night = DateOnly.FromDateTime(start.DateTime - opens.ToTimeSpan()),
-            Confirmed = confirmation is { } said
-                ? new ConfirmedHours(said.Hours, said.MeterM3, said.ConfirmedBy, said.Note, TimeZoneInfo.ConvertTime(said.EnteredAt, zone))
-                : null,
+            Confirmed = said is null ? null : Confirmed(said, zone, withPhoto),
+        };
+    }
+
+    private static ConfirmedHours Confirmed(PublishedSet set, TimeZoneInfo zone, IReadOnlySet<Guid>? withPhoto)
+    {
+        var said = set.Confirmation!;
+        return new ConfirmedHours(said.Hours, said.MeterM3, said.ConfirmedBy, said.Note, TimeZoneInfo.ConvertTime(said.EnteredAt, zone))
+        {
+            StartedAt = TimeZoneInfo.ConvertTime(said.StartedAt, zone),
+            Meter = (said.MeterBeforeM3, said.MeterAfterM3),
+            NotRun = said.NotRun,
+            EntryId = said.EntryId,
+            SetId = set.Id,
+            Entries = [.. set.Confirmations.Select(c => c.EntryId)],
+            Photos = [.. set.Confirmations.Where(c => withPhoto?.Contains(c.EntryId) == true).Select(c => PhotoEndpoint.PathOf(c.EntryId))],
         };
     }
 }

@@ -20,15 +20,16 @@ public sealed class SetsQuery(IDbContextFactory<EstateDb> databases, EstateSnaps
         var plans = await db.PublishedPlans
             .AsNoTracking()
             .Include(p => p.Sets)
-            .ThenInclude(s => s.Confirmation)
+            .ThenInclude(s => s.Confirmations)
             .Where(p => p.PublishedAt >= since)
             .OrderBy(p => p.PublishedAt)
             .ThenBy(p => p.Id)
             .ToListAsync(cancellation);
-        var last = plans.LastOrDefault();
+        var last = plans.LastOrDefault(p => p.WithdrawnAt is null);
+        var entries = plans.SelectMany(p => p.Sets).SelectMany(s => s.Confirmations).Select(c => c.EntryId).ToList();
         return new StandingSets
         {
-            Lines = SetLines.Standing(plans, snapshot.Contents),
+            Lines = SetLines.Standing(plans, snapshot.Contents, await SetPhotos.AmongAsync(db, entries, cancellation)),
             PublishedBy = last?.PublishedBy ?? "",
             PublishedAt = TimeZoneInfo.ConvertTime(last?.PublishedAt ?? now, snapshot.TimeZone),
             Note = last?.Note,

@@ -26,12 +26,8 @@ public sealed class WeekPlanner(IDbContextFactory<EstateDb> databases, EstateSna
     /// <summary>No more than all hours of all days ahead. [h]</summary>
     public static double GreatestHours(Planning.Plan plan) => 24.0 * plan.HorizonDays;
 
-    /// <summary>Published sets of the nights about now, with what was confirmed.</summary>
-    public async Task<IReadOnlyList<SetLine>> NearSetsAsync(CancellationToken cancellation = default)
-    {
-        var standing = await sets.LoadAsync(cancellation);
-        return SetLines.Near(standing.Lines, standing.Now);
-    }
+    /// <summary>Published sets that stand, with what was confirmed.</summary>
+    public Task<StandingSets> StandingSetsAsync(CancellationToken cancellation = default) => sets.LoadAsync(cancellation);
 
     /// <summary>Keeps a plan as the one the irrigators work from, and tells every open page.</summary>
     public async Task PublishAsync(Planning.Plan plan, Publication publication, CancellationToken cancellation = default)

@@ -28,7 +28,8 @@ export class Outbox {
 
   /**
    * name: of the store on this phone; endpoint: where entries are posted; shown: called after anything changed.
-   * An entry has an entryId and an enteredAt; all else that it holds is its body, which is posted as it is.
+   * An entry has an entryId and an enteredAt; all else that it holds is its body, which is posted as it is,
+   * but for a photo (a Blob), which is sent after its entry to the entry's own address.
    */
   constructor({ name, endpoint, shown }) {
     this.#name = name;
@@ -90,26 +91,38 @@ export class Outbox {
       }
       await this.#inStore("readwrite", (store) => store.put({ ...entry, ...answer }));
     }
+    for (const { photo, ...entry } of (await this.entries()).filter((e) => e.state === "sent" && e.photo)) {
+      const answer = await this.#deliver(entry, photo, `${this.#endpoint}/${entry.entryId}/photo`, "image/jpeg");
+      if (answer === null) {
+        return false;
+      }
+      const { state: photoState, problem: photoProblem } = answer;
+      await this.#inStore("readwrite", (store) => store.put({ ...entry, photoState, photoProblem }));
+    }
     return true;
   }
 
   async #forgetOldSent() {
     const old = Date.now() - KEEP_SENT_MS;
-    for (const entry of (await this.entries()).filter((e) => e.state === "sent" && Date.parse(e.sentAt) < old)) {
+    for (const entry of (await this.entries()).filter((e) => e.state === "sent" && !e.photo && Date.parse(e.sentAt) < old)) {
       await this.forget(entry.entryId);
     }
   }
 
-  /** What became of an entry: sent, refused for a stated reason, or null when it is not known to have arrived. */
-  async #post(entry) {
-    const { state, sentAt, problem, ...body } = entry;
+  #post(entry) {
+    const { state, sentAt, problem, photo, ...body } = entry;
+    return this.#deliver(entry, JSON.stringify(body), this.#endpoint, "application/json");
+  }
+
+  /** What became of an entry or its photo: sent, refused for a stated reason, or null when it is not known to have arrived. */
+  async #deliver(entry, body, address, contentType) {
     try {
-      const response = await fetch(this.#endpoint, {
+      const response = await fetch(address, {
         method: "POST",
         credentials: "same-origin",
         redirect: "error",
-        headers: { "Content-Type": "application/json", Accept: "application/json", "X-Estate-Entry": "1" },
-        body: JSON.stringify(body),
+        headers: { "Content-Type": contentType, Accept: "application/json", "X-Estate-Entry": "1" },
+        body,
         signal: AbortSignal.timeout(SEND_TIMEOUT_MS),
       });
       const type = response.headers.get("Content-Type") ?? "";
@@ -118,7 +131,7 @@ export class Outbox {
         // A page that answers 200 in place of the server (a hotspot, a sign-in) names no id.
         return receipt.entryId === entry.entryId ? { state: "sent", sentAt: new Date().toISOString() } : null;
       }
-      if ([400, 404, 409, 422].includes(response.status) && type.includes("application/problem+json")) {
+      if ([400, 404, 409, 413, 422].includes(response.status) && type.includes("application/problem+json")) {
         const refusal = await response.json();
         return { state: "refused", problem: refusal.detail ?? refusal.title };
       }

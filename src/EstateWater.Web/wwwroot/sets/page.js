@@ -1,32 +1,82 @@
 import { newId, Outbox } from "../field/outbox.js";
-import { keepPage, number as plainNumber, showError, showKept, showOutbox } from "../field/page.js";
+import { keepPage, showKept, showOutbox } from "../field/page.js";
 import { clock, say } from "../field/words.js";
+import { drafts, forgetDraft, keepDraft } from "./drafts.js";
+import { checked } from "./form.js";
+import { small } from "./photo.js";
+import { clockAt, hoursBetween, now } from "./times.js";
 
 const NAME_KEY = "estate-water-name";
-const MOST_HOURS = 24;
+const TICK_MS = 20000;
+const FIELDS = ["opened", "hours", "before", "after", "meter", "note", "words"];
 
 const summary = document.getElementById("outbox-line");
 const who = document.getElementById("who");
+const forms = [...document.querySelectorAll("form[data-set]")];
 const outbox = new Outbox({ name: "estate-water-sets", endpoint: "api/confirmations", shown: show });
+const kept = await drafts();
 
-/** Reads a number that may carry its unit. */
-const number = (text) => plainNumber(text.replace(/\s*(h|m3|m³)\s*$/i, ""));
+const stateOf = (form) => document.getElementById(`state-${form.dataset.set}`);
+const draftOf = (form) => kept.get(form.dataset.set) ?? { setId: form.dataset.set, fields: {} };
+const field = (form, name) => form.elements.namedItem(name);
 
-function checked(form, couldNot) {
-  const [hours, meter, reason] = ["hours", "meter", "reason"].map((name) => form.elements.namedItem(name));
-  const run = couldNot ? 0 : number(hours.value);
-  const m3 = couldNot || meter.value.trim() === "" ? null : number(meter.value);
-  const right = [
-    showError(hours, run >= 0 && run <= MOST_HOURS ? "" : "Hours must be between 0 and 24, like 6.5"),
-    showError(meter, m3 === null || m3 >= 0 ? "" : "The meter must show 0 m³ or more, like 171.5, or leave it empty"),
-    showError(reason, couldNot && reason.value.trim() === "" ? "Say why in a few words, like “pump would not start”" : ""),
-    showError(who, who.value.trim() === "" ? "Say who you are, like “Ana”" : ""),
-  ].every(Boolean);
-  return right ? { hours: run, meterM3: m3, note: couldNot ? reason.value.trim() : null } : null;
+async function change(form, values) {
+  const draft = { ...draftOf(form), ...values };
+  kept.set(draft.setId, draft);
+  try {
+    await keepDraft(draft);
+  } catch (error) {
+    summary.textContent = say("cannotStore", error.message);
+  }
+  await show();
+}
+
+const typed = (form) => change(form, { fields: { ...Object.fromEntries(FIELDS.map((n) => [n, field(form, n).value])), reason: field(form, "reason").value } });
+
+function fill(form, values) {
+  for (const name of FIELDS.filter((n) => values[n] !== undefined && values[n] !== null)) {
+    field(form, name).value = String(values[name]);
+  }
+  if (values.reason) {
+    field(form, "reason").value = values.reason;
+  }
+}
+
+/** The clock time with which the form begins: as planned, unless that is still ahead. */
+function openedAsPlanned(form) {
+  if (field(form, "opened").value === "" && Date.parse(form.dataset.start) <= now()) {
+    field(form, "opened").value = clockAt(Date.parse(form.dataset.start), form.dataset.start);
+  }
+}
+
+async function start(form) {
+  await change(form, { tappedAt: new Date().toISOString(), startedAt: new Date(now()).toISOString(), stoppedAt: null });
+}
+
+async function stop(form) {
+  const draft = draftOf(form);
+  const stoppedAt = new Date().toISOString();
+  fill(form, { opened: clockAt(Date.parse(draft.startedAt), form.dataset.start), hours: hoursBetween(draft.tappedAt, stoppedAt) });
+  form.querySelector(".set-entry").open = true;
+  await change(form, { stoppedAt });
+  await typed(form);
+  form.querySelector(".set-save").focus();
+}
+
+async function takePhoto(form) {
+  const [file] = field(form, "photo").files;
+  const line = document.getElementById(`photo-kept-${form.dataset.set}`);
+  try {
+    await change(form, { photo: file ? await small(file) : null });
+  } catch (error) {
+    console.info(`The picture could not be made small: ${error}`);
+    line.textContent = say("photoBad");
+  }
 }
 
 async function save(form, couldNot) {
-  const values = checked(form, couldNot);
+  const draft = draftOf(form);
+  const values = checked(form, couldNot, who, draft.startedAt);
   if (values === null || form.dataset.saving) {
     return;
   }
@@ -37,12 +87,17 @@ async function save(form, couldNot) {
     localStorage.setItem(NAME_KEY, confirmedBy);
     await outbox.keep({
       entryId: newId(),
-      setId: Number(form.dataset.set),
+      setId: Number(form.dataset.entrySet),
       ...values,
       confirmedBy,
+      replaces: draft.replaces ?? null,
       enteredAt: new Date().toISOString(),
+      ...(draft.photo ? { photo: draft.photo } : {}),
     });
-    form.querySelector("details").open = false;
+    await forgetDraft(form.dataset.set);
+    kept.delete(form.dataset.set);
+    form.reset();
+    form.querySelectorAll("details").forEach((part) => (part.open = false));
     await navigator.storage?.persist?.();
   } catch (error) {
     summary.textContent = say("cannotStore", error.message);
@@ -55,48 +110,84 @@ async function save(form, couldNot) {
 }
 
 function said(entry) {
-  const what = entry.hours === 0 ? `could not run: ${entry.note ?? "0 h"}` : `${entry.hours} h`;
-  switch (entry.state) {
-    case "sent":
-      return `${say("sentAt", clock(entry.sentAt))} · ${what}`;
-    case "refused":
-      return say("notTaken", entry.problem);
-    default:
-      return `${say("savedAt", clock(entry.enteredAt))} · ${what}`;
-  }
+  const what = entry.hours === 0 ? [say("couldNot"), entry.notRun ? say(`reason.${entry.notRun}`) : "", entry.note].filter(Boolean).join(": ") : `${entry.hours} h`;
+  const photo = { waiting: say("photoWaits"), sent: say("photoSent"), refused: say("photoRefused", entry.photoProblem ?? "") }[entry.photoState ?? (entry.photo ? "waiting" : "")];
+  const state = { sent: () => say("sentAt", clock(entry.sentAt)), refused: () => say("notTaken", entry.problem) }[entry.state] ?? (() => say("savedAt", clock(entry.enteredAt)));
+  return [state(), entry.state === "refused" ? "" : what, photo].filter(Boolean).join(" · ");
+}
+
+/** The set's last entry of this phone, unless the server's page tells of it already. */
+function latestOf(all, form) {
+  const known = stateOf(form).dataset.entries.split(" ");
+  const mine = all.filter((e) => [form.dataset.set, form.dataset.entrySet].includes(String(e.setId)));
+  const last = mine.at(-1);
+  return last && !(last.state === "sent" && known.includes(last.entryId)) ? last : undefined;
+}
+
+function showForm(form, all) {
+  const state = stateOf(form);
+  const entry = latestOf(all, form);
+  const draft = draftOf(form);
+  const settled = (state.dataset.confirmed === "true" || entry !== undefined) && !draft.replaces && !draft.tappedAt;
+  state.dataset.words ??= state.textContent;
+  const phase = draft.stoppedAt ? "stopped" : draft.tappedAt ? "running" : draft.replaces ? "correcting" : "idle";
+  form.dataset.phase = phase;
+  form.hidden = settled;
+  form.parentElement.querySelector(".set-correct").hidden = !settled || entry?.state === "refused";
+  form.nextElementSibling.hidden = entry?.state !== "refused";
+  state.dataset.state = entry?.state ?? "";
+  state.textContent = phase === "running" ? say("running", clockAt(Date.parse(draft.startedAt), form.dataset.start), hoursBetween(draft.tappedAt, new Date().toISOString()).toFixed(1))
+    : phase === "stopped" ? say("stopped", hoursBetween(draft.tappedAt, draft.stoppedAt))
+    : entry ? said(entry)
+    : state.dataset.words;
+  document.getElementById(`photo-kept-${form.dataset.set}`).textContent = draft.photo ? say("photoKept", Math.ceil(draft.photo.size / 1024)) : "";
 }
 
 async function show() {
   const all = await outbox.entries();
-  const latest = new Map(all.map((entry) => [String(entry.setId), entry]));
-  for (const form of document.querySelectorAll("form[data-set]")) {
-    const entry = latest.get(form.dataset.set);
-    const state = document.getElementById(`state-${form.dataset.set}`);
-    const again = form.nextElementSibling;
-    form.hidden = state.dataset.confirmed === "true" || entry !== undefined;
-    again.hidden = entry?.state !== "refused";
-    if (entry !== undefined) {
-      state.textContent = said(entry);
-      state.dataset.state = entry.state;
-    }
-  }
+  forms.forEach((form) => showForm(form, all));
   showOutbox(summary, all);
 }
 
-who.value = localStorage.getItem(NAME_KEY) ?? "";
-for (const form of document.querySelectorAll("form[data-set]")) {
+/** Opens the form again to correct what counts: what this phone entered last, or what the server's page tells. */
+async function correct(form) {
+  const entry = latestOf(await outbox.entries(), form);
+  if (entry) {
+    fill(form, { opened: entry.startedAt ? clockAt(Date.parse(entry.startedAt), form.dataset.start) : "", hours: entry.hours || "", before: entry.meterBeforeM3, after: entry.meterAfterM3, meter: entry.meterM3, note: entry.note });
+  }
+  openedAsPlanned(form);
+  form.querySelector(".set-entry").open = true;
+  await change(form, { replaces: entry?.entryId ?? stateOf(form).dataset.entry });
+  field(form, "hours").focus();
+}
+
+function wire(form) {
+  const on = (selector, work) => form.parentElement.querySelector(selector).addEventListener("click", () => work(form));
+  on(".set-start", start);
+  on(".set-stop", stop);
+  on(".set-correct", correct);
+  field(form, "photo").addEventListener("change", (event) => { event.stopPropagation(); takePhoto(form); });
+  form.addEventListener("change", (event) => event.target.type === "file" || typed(form));
+  form.addEventListener("input", (event) => event.target.type === "file" || typed(form));
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     save(form, event.submitter?.value === "could-not");
   });
   form.nextElementSibling.addEventListener("click", async () => {
-    const refused = (await outbox.entries()).filter((e) => String(e.setId) === form.dataset.set && e.state === "refused");
+    const refused = (await outbox.entries()).filter((e) => String(e.setId) === form.dataset.entrySet && e.state === "refused");
     await Promise.all(refused.map((e) => outbox.forget(e.entryId)));
     location.reload();
   });
+  fill(form, draftOf(form).fields);
+  form.querySelector(".set-entry").open = Boolean(draftOf(form).stoppedAt || draftOf(form).replaces);
+  openedAsPlanned(form);
 }
+
+who.value = localStorage.getItem(NAME_KEY) ?? "";
+forms.forEach(wire);
 showKept(document.getElementById("kept-line"));
 await show();
 document.documentElement.dataset.outbox = "ready";
+setInterval(show, TICK_MS);
 outbox.sendWhenPossible();
 await keepPage("sets");

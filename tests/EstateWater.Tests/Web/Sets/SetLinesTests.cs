@@ -27,7 +27,7 @@ public sealed class SetLinesTests
     public void What_was_run_stays_run_when_a_later_plan_names_the_same_set_again()
     {
         var first = Plan(1, Morning, (1, "V01", 23));
-        first.Sets[0].Confirmation = new SetConfirmation
+        first.Sets[0].Confirmations.Add(new SetConfirmation
         {
             EntryId = Guid.NewGuid(),
             SetId = 1,
@@ -35,7 +35,8 @@ public sealed class SetLinesTests
             ConfirmedBy = "Ben",
             EnteredAt = Morning,
             ReceivedAt = Morning,
-        };
+            StartedAt = Morning,
+        });
         var lines = SetLines.Standing([first, Plan(2, Morning.AddHours(1), (2, "V01", 23), (3, "V02", 23))], SampleEstate.Contents);
         Assert.Equal([(2, 3.5), (3, null)], lines.Select(l => (l.SetId, l.Confirmed?.Hours)));
     }
@@ -69,7 +70,7 @@ public sealed class SetLinesTests
     [InlineData(26, false, "Night of Sun 26 Jan")]
     [InlineData(22, true, "Running now, from Wed 22 Jan")]
     public void Nights_have_the_names_people_use(int day, bool running, string title) =>
-        Assert.Equal(title, NightTitle.Of(new DateOnly(2025, 1, day), Morning, running));
+        Assert.Equal(title, new SetsWords(FieldLanguage.English).Night(new DateOnly(2025, 1, day), Morning, running));
 
     // Every set opens at 01:00 in the night that begins on the day given; the store gives instants in UTC.
     private static PublishedPlan Plan(int id, DateTimeOffset publishedAt, params (int Id, string Valve, int Night)[] sets) => new()

@@ -1,0 +1,46 @@
+using System.Globalization;
+using EstateWater.Data.Model;
+using Microsoft.EntityFrameworkCore;
+
+namespace EstateWater.Data.Store;
+
+/// <summary>How the record of changes tells of plans and sets: in words that stay true, on the estate's clock.</summary>
+internal sealed class ChangeWords(TimeZoneInfo zone)
+{
+    /// <summary>On the clock of the estate in the database; UTC while there is none.</summary>
+    public static async Task<ChangeWords> ForAsync(EstateDb db, CancellationToken cancellation) =>
+        new(await db.Estates.AsNoTracking().Select(e => e.TimeZone).SingleOrDefaultAsync(cancellation) is { } name
+            ? TimeZoneInfo.FindSystemTimeZoneById(name)
+            : TimeZoneInfo.Utc);
+
+    /// <summary>For example “Tue 21 Jan 20:00”.</summary>
+    public string Clock(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, zone).ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>For example “Published 12 sets, 68.5 h”.</summary>
+    public static string Published(PublishedPlan plan) =>
+        FormattableString.Invariant($"Published {plan.Sets.Count} {(plan.Sets.Count == 1 ? "set" : "sets")}, {plan.Sets.Sum(s => s.Hours):0.##} h");
+
+    /// <summary>For example “V03 of Tue 21 Jan 20:00: 5.5 h from Tue 21 Jan 20:10, 160.5 m³ (note)”.</summary>
+    public string Confirmed(PublishedSet set, SetConfirmation said)
+    {
+        var run = said.Hours == 0
+            ? "could not run" + (said.NotRun is { } reason ? $", {ReasonWord(reason)}" : "")
+            : FormattableString.Invariant($"{said.Hours:0.##} h") + (said.StartedAt == set.Start ? "" : $" from {Clock(said.StartedAt)}");
+        var meter = said.MeterM3 is { } m3 ? FormattableString.Invariant($", {m3:0.#} m³") : "";
+        var note = said.Note is null ? "" : $" ({said.Note})";
+        return Short($"{set.ValveCode} of {Clock(set.Start)}: {run}{meter}{note}");
+    }
+
+    /// <summary>The reason as people say it.</summary>
+    public static string ReasonWord(NotRunReason reason) => reason switch
+    {
+        NotRunReason.PumpDown => "pump down",
+        NotRunReason.ValveBroken => "valve broken",
+        NotRunReason.PipeBurst => "pipe burst",
+        NotRunReason.NoPower => "no power",
+        NotRunReason.Other => "other",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "A reason of the list."),
+    };
+
+    private static string Short(string text) => text.Length <= ChangeRecord.LongestText ? text : text[..(ChangeRecord.LongestText - 1)] + "…";
+}

@@ -1,0 +1,78 @@
+using EstateWater.Data.Model;
+using EstateWater.Data.Store;
+using EstateWater.Web.State;
+using Microsoft.EntityFrameworkCore;
+
+namespace EstateWater.Web.Features.Changes;
+
+/// <summary>Reads the record of changes, and takes back what can be taken back.</summary>
+public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSnapshots snapshots, TimeProvider clock)
+{
+    /// <summary>A page shows so many; older ones by the filter of their moment.</summary>
+    public const int PageLength = 100;
+
+    /// <summary>The newest changes first.</summary>
+    /// <param name="filter">Which.</param>
+    /// <param name="cancellation">Stops waiting.</param>
+    public async Task<ChangePage> LoadAsync(ChangeFilter filter, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        await using var db = await databases.CreateDbContextAsync(cancellation);
+        var all = db.Changes.AsNoTracking();
+        var found = filter.Apply(all).OrderByDescending(c => c.Id);
+        var rows = await found.Take(PageLength + 1).ToListAsync(cancellation);
+        var standing = await PublishedPlans.Standing(db).AsNoTracking().Include(p => p.Sets).ThenInclude(s => s.Confirmations).FirstOrDefaultAsync(cancellation);
+        var replaced = await db.SetConfirmations.Where(c => c.Replaces != null).Select(c => c.Replaces!.Value).ToListAsync(cancellation);
+        return new ChangePage
+        {
+            Rows = [.. rows.Take(PageLength).Select(row => new ChangeLine(row, UndoOf(row, standing, replaced)))],
+            Older = rows.Count > PageLength ? rows[PageLength - 1].Id : null,
+            People = await all.Select(c => c.By).Distinct().OrderBy(by => by).ToListAsync(cancellation),
+        };
+    }
+
+    /// <summary>Takes a change back as a change of its own. Gives why it cannot be; null when it was done.</summary>
+    public async Task<string?> UndoAsync(int changeId, string by, CancellationToken cancellation = default)
+    {
+        await using var db = await databases.CreateDbContextAsync(cancellation);
+        var change = await db.Changes.AsNoTracking().SingleOrDefaultAsync(c => c.Id == changeId, cancellation);
+        var problem = change switch
+        {
+            { Kind: ChangeKind.Publication, PlanId: { } plan } => await PublishedPlans.WithdrawAsync(db, plan, by, clock.GetUtcNow(), cancellation),
+            { Kind: ChangeKind.Correction, EntryId: { } entry } => await Confirmations.UndoCorrectionAsync(db, entry, by, clock.GetUtcNow(), cancellation),
+            _ => "This change cannot be taken back.",
+        };
+        if (problem is null)
+        {
+            snapshots.Invalidate($"{by} took a {(change!.Kind == ChangeKind.Publication ? "publication" : "correction")} back.");
+        }
+
+        return problem;
+    }
+
+    private string? UndoOf(ChangeRecord row, PublishedPlan? standing, List<Guid> replaced) => row switch
+    {
+        { Kind: ChangeKind.Publication, PlanId: { } id } when id == standing?.Id && standing.Sets.TrueForAll(s => s.Start > clock.GetUtcNow() && s.Confirmations.Count == 0) =>
+            "Take this publication back",
+        { Kind: ChangeKind.Correction, EntryId: { } entry } when !replaced.Contains(entry) => "Take this correction back",
+        _ => null,
+    };
+}
+
+/// <summary>What a page of the record shows.</summary>
+public sealed record ChangePage
+{
+    /// <summary>The newest first.</summary>
+    public required IReadOnlyList<ChangeLine> Rows { get; init; }
+
+    /// <summary>Below this number there are older ones; null when all are shown.</summary>
+    public int? Older { get; init; }
+
+    /// <summary>Everyone who changed anything.</summary>
+    public required IReadOnlyList<string> People { get; init; }
+}
+
+/// <summary>A change and what can be done about it.</summary>
+/// <param name="Change">The change.</param>
+/// <param name="Undo">The words of the button that takes it back; null where that is not safe.</param>
+public sealed record ChangeLine(ChangeRecord Change, string? Undo);

@@ -1,0 +1,45 @@
+// What was typed for a set, checked before it is kept.
+
+import { number as plainNumber, showError } from "../field/page.js";
+import { say } from "../field/words.js";
+import { clockAt, opened } from "./times.js";
+
+const MOST_HOURS = 24;
+
+/** Reads a number that may carry its unit; null when nothing was typed, undefined when it is none. */
+const number = (text) => (text.trim() === "" ? null : plainNumber(text.replace(/\s*(h|m3|m³)\s*$/i, "")));
+
+/** The entry's values, or null with each mistake named by its field. tapped: when start was pressed. */
+export function checked(form, couldNot, who, tapped) {
+  const nameWho = () => showError(who, who.value.trim() === "" ? say("sayWho") : "");
+  return couldNot ? checkedReason(form, nameWho) : checkedRun(form, nameWho, tapped);
+}
+
+function checkedReason(form, nameWho) {
+  const [words, note] = ["words", "note"].map((name) => form.elements.namedItem(name));
+  const reason = form.elements.namedItem("reason").value;
+  const right = [
+    nameWho(),
+    showError(words, reason === "Other" && words.value.trim() === "" ? say("sayWords") : ""),
+    showError(form.querySelector("[name=reason]"), reason === "" ? say("sayWhy") : ""),
+  ].every(Boolean);
+  const said = [words.value.trim(), note.value.trim()].filter(Boolean).join(". ");
+  return right ? { hours: 0, notRun: reason, note: said || null } : null;
+}
+
+function checkedRun(form, nameWho, tapped) {
+  const [open, hours, before, after, meter, note] = ["opened", "hours", "before", "after", "meter", "note"].map((name) => form.elements.namedItem(name));
+  const run = number(hours.value);
+  const [m3Before, m3After, m3] = [before, after, meter].map((input) => number(input.value));
+  const wrong = [m3Before, m3After, m3].includes(undefined);
+  const startedAt = tapped && clockAt(Date.parse(tapped), form.dataset.start) === open.value ? Date.parse(tapped) : opened(open.value, form.dataset.start);
+  const right = [
+    nameWho(),
+    showError(after, wrong ? say("wrongMeter") : m3Before !== null && m3After !== null && m3After < m3Before ? say("meterBackwards") : ""),
+    showError(hours, run !== null && run >= 0 && run <= MOST_HOURS ? "" : say("wrongHours")),
+    showError(open, startedAt === undefined ? say("wrongOpened") : ""),
+  ].every(Boolean);
+  return right
+    ? { startedAt: new Date(startedAt).toISOString(), hours: run, meterM3: m3, meterBeforeM3: m3Before, meterAfterM3: m3After, note: note.value.trim() || null }
+    : null;
+}
