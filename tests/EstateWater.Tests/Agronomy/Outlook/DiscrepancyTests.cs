@@ -52,7 +52,7 @@ public sealed class DiscrepancyTests
     }
 
     // Data drawn from a known process: the spread of sets and what two sets a week apart share are found again.
-    // Tolerance: four standard errors of 60 blocks, and the grid's step of 20 %.
+    // Tolerance: 20 % of the whole, the step of the grid.
     [Theory]
     [InlineData(0.08, 14, 0.02)]
     [InlineData(0.02, 14, 0.06)]
