@@ -104,10 +104,14 @@ public sealed class FittedEstate
     internal IReadOnlyList<Night> NightsOf(string sourceCode) => nights.GetValueOrDefault(sourceCode) ?? [];
 
     /// <summary>Left of a source's allocation; null when unlimited. [m³]</summary>
-    internal double? LeftM3(PlanSource source)
+    internal double? LeftM3(PlanSource source) => source.SeasonAllocationM3 - UsedM3(source.Code);
+
+    /// <summary>Water of a source since the season's first day, in the vine's winter: by the meter, and by declared flow as the meter usually shows it where it was not read. [m³]</summary>
+    /// <param name="sourceCode">The source; one without valves has used nothing.</param>
+    public double UsedM3(string sourceCode)
     {
         var season = SeasonSpan.Of(Today, Request.Stations.Count > 0 ? Request.Stations[0].Site.LatitudeDegrees : 0);
-        return source.SeasonAllocationM3 - Valves.Where(v => v.SourceCode == source.Code).Sum(v => v.UsedM3Since(season.First));
+        return Valves.Where(v => v.SourceCode == sourceCode).Sum(v => v.UsedM3Since(season.First));
     }
 
     /// <summary>What each valve wants; valves that nothing was changed for are searched once.</summary>
