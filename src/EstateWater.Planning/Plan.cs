@@ -163,11 +163,25 @@ public sealed record UnmetNeed(string Block, double Hours, string Reason);
 public sealed record SourceWater(
     string Source,
     [property: JsonPropertyName("planned_m3")] double PlannedM3,
-    [property: JsonPropertyName("left_m3")] double? LeftM3);
+    [property: JsonPropertyName("left_m3")] double? LeftM3)
+{
+    /// <summary>The rest of the season; null where the source has no allocation. No part of the plan document.</summary>
+    [JsonIgnore]
+    public SeasonWater? Season { get; init; }
+}
+
+/// <summary>How a source's allocation is expected to last.</summary>
+/// <param name="WantedM3">What the rest of the season would use from today on, were water not short. [m³]</param>
+/// <param name="ExpectedM3">What it is expected to use at the price; no more than is left. [m³]</param>
+/// <param name="KeptForRipeningM3">Of what this plan leaves, the part expected to be put on between veraison and harvest. [m³]</param>
+/// <param name="PricePerMm">Trouble that a millimetre over a hectare must spare to be put on now; 0 when water is not short. [1/(mm ha)]</param>
+/// <param name="Words">The same in a sentence.</param>
+public sealed record SeasonWater(double WantedM3, double ExpectedM3, double KeptForRipeningM3, double PricePerMm, string Words);
 
 /// <summary>How good the packing is, as the solver proved it.</summary>
-/// <param name="Objective">Value of the packing found.</param>
+/// <param name="Objective">Value of the packing found, as laid on the clock.</param>
 /// <param name="Bound">No packing can be worth more than this.</param>
 /// <param name="GapPct">100 · (bound − objective) ∕ bound. [%]</param>
 /// <param name="Optimal">Whether it is proven best.</param>
-public sealed record PackingQuality(double Objective, double Bound, double GapPct, bool Optimal);
+/// <param name="CutBackPct">Share of the bound that sets gave up afterwards on purpose: hours that help no more in the night they got. [%]</param>
+public sealed record PackingQuality(double Objective, double Bound, double GapPct, bool Optimal, double CutBackPct = 0);

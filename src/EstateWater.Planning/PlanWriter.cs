@@ -30,7 +30,12 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
             Sets = Sets(),
             Unmet = Unmet(),
             Water = [.. sources.Select(Water)],
-            Packing = new PackingQuality(objective, bound, bound <= 0 ? 0 : Math.Round(100 * Math.Max(0, bound - objective) / bound, 2), objective >= bound),
+            Packing = new PackingQuality(
+                objective,
+                bound,
+                bound <= 0 ? 0 : Math.Round(100 * Math.Max(0, bound - objective) / bound, 2),
+                objective >= bound,
+                bound <= 0 ? 0 : Math.Round(100 * packed.Sum(p => (double)p.CutBack) / bound, 2)),
         };
     }
 
@@ -42,7 +47,10 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
             heat[c.State.Block.StationCode],
             NeedOf(c),
             PackedOf(c.State.Valve),
-            QuartersByDay(c.State.Valve)));
+            QuartersByDay(c.State.Valve))
+        {
+            IsWaterUsedUp = sources.Zip(packed).Any(pair => pair.First.Source.Code == c.State.Valve.SourceCode && UnmetReason.IsUsedUp(pair.First, pair.Second, NeedOf(c))),
+        });
         return [.. outcomes
             .OrderByDescending(o => o.Urgency)
             .ThenByDescending(o => o.ClosestToCeilingMpa)
@@ -118,15 +126,21 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
         };
     }
 
+    // What found no room, and what is not put on because water is short this season.
     private List<UnmetNeed> Unmet() =>
-        [.. sources.Zip(packed).SelectMany(pair => pair.Second.StillWanted
-                .SelectMany(w => w.Key.Valve.Blocks.Select(b => new UnmetNeed(b.Code, w.Value / 4.0, UnmetReason.Write(pair.First, pair.Second, w.Key)))))
+        [.. sources.Zip(packed).SelectMany(pair => pair.First.Needs
+                .Select(need => (Need: need, Quarters: pair.Second.StillWanted.GetValueOrDefault(need) + need.ForgoneQuarters))
+                .Where(n => n.Quarters >= NeedSearch.ShortestSetQuarters || pair.Second.StillWanted.ContainsKey(n.Need))
+                .SelectMany(n => n.Need.Valve.Blocks.Select(b => new UnmetNeed(b.Code, n.Quarters / 4.0, UnmetReason.Write(pair.First, pair.Second, n.Need)))))
             .OrderBy(u => u.Block, StringComparer.Ordinal)];
 
     private SourceWater Water(SourceNights source, int index)
     {
         var planned = packed[index].Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4);
-        return new SourceWater(source.Source.Code, Math.Round(planned, 1), source.LeftM3 is { } left ? Math.Round(left - planned, 1) : null);
+        return new SourceWater(source.Source.Code, Math.Round(planned, 1), source.LeftM3 is { } left ? Math.Round(left - planned, 1) : null)
+        {
+            Season = estate.Seasons.TryGetValue(source.Source.Code, out var season) ? SeasonWords.Of(season, planned) : null,
+        };
     }
 
     private ValveNeed NeedOf(BlockCourse course) => needs.First(n => n.Valve == course.State.Valve);

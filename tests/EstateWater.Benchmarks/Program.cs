@@ -2,26 +2,39 @@ using System.CommandLine;
 using EstateWater.Benchmarks;
 using EstateWater.Benchmarks.ClosedLoop;
 
-string[] names = ["plan", "page", "circuit", "season-balance", "closed-loop", "all"];
+string[] names = ["plan", "page", "circuit", "season-balance", "learning", "packing", "closed-loop", "all"];
 var name = new Argument<string>("name") { Description = $"What to measure: {string.Join(", ", names)}." };
 name.AcceptOnlyFromAmong(names);
 var data = new Option<string>("--data") { Description = "The estate folder to measure with; the demo estate when not given.", DefaultValueFactory = _ => Checkout.Seed };
 var asOf = new Option<string>("--as-of") { Description = "The instant to plan from; the demo's when not given.", DefaultValueFactory = _ => Checkout.DemoInstant };
 var seeds = new Option<string>("--seeds") { Description = "Seeds of the closed loop; the held-back ones when not given.", DefaultValueFactory = _ => ClosedLoopCommand.HeldBackSeeds };
+var share = new Option<double?>("--allocation-share") { Description = "Closed loop with an allocation of so much of what one who knows everything would use, such as 0.6; as drawn when not given." };
 var rows = new Option<string?>("--out") { Description = "A CSV file to which the closed loop adds a row for every outlook and what came true." };
-var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds, rows };
+var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds, share, rows };
 root.SetAction(async (parsed, cancellation) =>
 {
     var (wanted, folder, instant) = (parsed.GetRequiredValue(name), Path.GetFullPath(parsed.GetRequiredValue(data)), parsed.GetRequiredValue(asOf));
     if (wanted is "closed-loop")
     {
-        return ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows));
+        return parsed.GetValue(share) is { } part
+            ? ShortSeasonCommand.Run(parsed.GetRequiredValue(seeds), part)
+            : ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows));
     }
 
     var met = true;
     if (wanted is "season-balance" or "all")
     {
         met &= SeasonBalanceBenchmark.Run() == 0;
+    }
+
+    if (wanted is "learning" or "all")
+    {
+        met &= LearningBenchmark.Run(folder, instant, cancellation);
+    }
+
+    if (wanted is "packing" or "all")
+    {
+        met &= PackingBenchmark.Run(folder, instant, cancellation);
     }
 
     if (wanted is "plan" or "all")

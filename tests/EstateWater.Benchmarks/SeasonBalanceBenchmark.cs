@@ -24,6 +24,13 @@ internal static class SeasonBalanceBenchmark
         return ratio >= WantedRatio && apart < 1e-9 ? 0 : 1;
     }
 
+    /// <summary>One season of daily balances in a loop, block after block and member after member, on one thread.</summary>
+    public static TimeSpan LoopTime()
+    {
+        var seasons = Enumerable.Range(0, Blocks).Select(Season).ToArray();
+        return Fastest(() => Loop(seasons));
+    }
+
     private static BlockSeason Season(int block)
     {
         var random = new Random(1000 + block);

@@ -14,8 +14,21 @@ internal static class WideEstate
     /// <summary>Writes the folder; gives the codes of its blocks.</summary>
     public static IReadOnlyList<string> Write(string from, string to, int blocks)
     {
-        var reading = EstateFolder.Read(from);
-        var one = reading.Contents ?? throw new InvalidOperationException($"{from}:\n{string.Join('\n', reading.Defects)}");
+        var wide = Of(Read(from), blocks);
+        EstateFolder.Write(wide, to);
+        return [.. wide.Blocks.Select(b => b.Code)];
+    }
+
+    /// <summary>The estate in a folder.</summary>
+    public static EstateContents Read(string folder)
+    {
+        var reading = EstateFolder.Read(folder);
+        return reading.Contents ?? throw new InvalidOperationException($"{folder}:\n{string.Join('\n', reading.Defects)}");
+    }
+
+    /// <summary>The estate laid out until it has so many blocks.</summary>
+    public static EstateContents Of(EstateContents one, int blocks)
+    {
         var extent = new Envelope();
         one.Blocks.ToList().ForEach(b => extent.ExpandToInclude(b.Outline.EnvelopeInternal));
         var tiles = Enumerable.Range(0, (blocks + one.Blocks.Count - 1) / one.Blocks.Count)
@@ -23,22 +36,19 @@ internal static class WideEstate
             .ToList();
         var kept = tiles.SelectMany(t => t.Blocks).Take(blocks).ToList();
         var codes = kept.Select(b => b.Code).ToHashSet();
-        EstateFolder.Write(
-            one with
-            {
-                Blocks = kept,
-                Sources = [.. tiles.SelectMany(t => t.Sources)],
-                Valves = [.. tiles.SelectMany(t => t.Valves)],
-                Stages = [.. tiles.SelectMany(t => t.Stages).Where(s => codes.Contains(s.BlockCode))],
-                Targets = [.. one.Targets.Where(t => t.BlockCode is null), .. tiles.SelectMany(t => t.Targets).Where(t => codes.Contains(t.BlockCode!))],
-                ChamberReadings = [.. tiles.SelectMany(t => t.Readings).Where(r => codes.Contains(r.BlockCode))],
-                SoilMoistures = [.. tiles.SelectMany(t => t.Soil).Where(s => codes.Contains(s.BlockCode))],
-                ProbeCalibrations = [.. one.ProbeCalibrations.Where(c => c.BlockCode is null), .. tiles.SelectMany(t => t.Calibrations).Where(c => codes.Contains(c.BlockCode!))],
-                CanopyVisits = [.. tiles.SelectMany(t => t.Canopy).Where(c => codes.Contains(c.BlockCode))],
-                AppliedWaters = [.. tiles.SelectMany(t => t.Applied)],
-            },
-            to);
-        return [.. codes];
+        return one with
+        {
+            Blocks = kept,
+            Sources = [.. tiles.SelectMany(t => t.Sources)],
+            Valves = [.. tiles.SelectMany(t => t.Valves)],
+            Stages = [.. tiles.SelectMany(t => t.Stages).Where(s => codes.Contains(s.BlockCode))],
+            Targets = [.. one.Targets.Where(t => t.BlockCode is null), .. tiles.SelectMany(t => t.Targets).Where(t => codes.Contains(t.BlockCode!))],
+            ChamberReadings = [.. tiles.SelectMany(t => t.Readings).Where(r => codes.Contains(r.BlockCode))],
+            SoilMoistures = [.. tiles.SelectMany(t => t.Soil).Where(s => codes.Contains(s.BlockCode))],
+            ProbeCalibrations = [.. one.ProbeCalibrations.Where(c => c.BlockCode is null), .. tiles.SelectMany(t => t.Calibrations).Where(c => codes.Contains(c.BlockCode!))],
+            CanopyVisits = [.. tiles.SelectMany(t => t.Canopy).Where(c => codes.Contains(c.BlockCode))],
+            AppliedWaters = [.. tiles.SelectMany(t => t.Applied)],
+        };
     }
 
     private sealed record Tile(EstateContents One, int Number, double EastDegrees, double NorthDegrees)

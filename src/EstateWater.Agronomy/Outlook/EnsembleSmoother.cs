@@ -1,5 +1,6 @@
+using System.Numerics;
 using EstateWater.Agronomy.Methods;
-using MathNet.Numerics.LinearAlgebra;
+using DoubleMatrix = MathNet.Numerics.LinearAlgebra.Matrix<double>;
 
 namespace EstateWater.Agronomy.Outlook;
 
@@ -16,47 +17,89 @@ internal static class EnsembleSmoother
     /// <param name="observed">By observation.</param>
     /// <param name="errorCovariance">Of the observations, already inflated by the number of steps.</param>
     /// <param name="numbers">Perturbs the observations.</param>
-    public static void Update(double[][] unknowns, double[][] predicted, double[] observed, Matrix<double> errorCovariance, NormalNumbers numbers)
+    public static void Update(double[][] unknowns, double[][] predicted, double[] observed, DoubleMatrix errorCovariance, NormalNumbers numbers)
     {
-        var members = unknowns[0].Length;
-        var x = Matrix<double>.Build.DenseOfRowArrays(unknowns);
-        var y = Matrix<double>.Build.DenseOfRowArrays(predicted);
-        var xAnomaly = Anomaly(x);
-        var yAnomaly = Anomaly(y);
-        var covariance = yAnomaly.TransposeAndMultiply(yAnomaly) / (members - 1);
-        covariance += errorCovariance;
-        var misfit = Matrix<double>.Build.Dense(observed.Length, members);
+        // gainᵀ · (observed + L · number − predicted), L · Lᵀ the errors' covariance: the gain takes L, not the many members.
+        var gain = Gain(unknowns, predicted, errorCovariance);
+        var gainOfNumbers = errorCovariance.Cholesky().Factor.TransposeThisAndMultiply(gain);
+        var (number, misfit) = (new double[unknowns[0].Length], new double[unknowns[0].Length]);
         for (var k = 0; k < observed.Length; k++)
         {
-            for (var m = 0; m < members; m++)
+            for (var m = 0; m < misfit.Length; m++)
             {
-                misfit[k, m] = numbers.Next();
+                number[m] = numbers.Next();
+                misfit[m] = observed[k] - predicted[k][m];
             }
-        }
 
-        misfit = errorCovariance.Cholesky().Factor * misfit;
-        for (var k = 0; k < observed.Length; k++)
-        {
-            for (var m = 0; m < members; m++)
+            for (var p = 0; p < unknowns.Length; p++)
             {
-                misfit[k, m] += observed[k] - predicted[k][m];
-            }
-        }
-
-        var step = xAnomaly.TransposeAndMultiply(yAnomaly) / (members - 1) * covariance.Cholesky().Solve(misfit);
-        for (var p = 0; p < unknowns.Length; p++)
-        {
-            for (var m = 0; m < members; m++)
-            {
-                unknowns[p][m] += step[p, m];
+                Add(unknowns[p], misfit, gain[k, p], number, gainOfNumbers[k, p]);
             }
         }
     }
 
-    /// <summary>Each row less its mean.</summary>
-    public static Matrix<double> Anomaly(Matrix<double> values)
+    /// <summary>Covariance of the members' predictions, by observation.</summary>
+    public static DoubleMatrix Covariance(double[][] predicted)
     {
-        var means = values.RowSums() / values.ColumnCount;
-        return Matrix<double>.Build.Dense(values.RowCount, values.ColumnCount, (r, c) => values[r, c] - means[r]);
+        var anomalies = Anomalies(predicted);
+        var covariance = DoubleMatrix.Build.Dense(predicted.Length, predicted.Length);
+        for (var k = 0; k < predicted.Length; k++)
+        {
+            for (var other = 0; other <= k; other++)
+            {
+                covariance[k, other] = covariance[other, k] = Product(anomalies[k], anomalies[other]) / (predicted[k].Length - 1);
+            }
+        }
+
+        return covariance;
+    }
+
+    // By observation, then unknown. Solved for the few unknowns, not for the many members.
+    private static DoubleMatrix Gain(double[][] unknowns, double[][] predicted, DoubleMatrix errorCovariance)
+    {
+        var (x, y) = (Anomalies(unknowns), Anomalies(predicted));
+        var cross = DoubleMatrix.Build.Dense(y.Length, x.Length, (k, p) => Product(y[k], x[p]) / (x[p].Length - 1));
+        return (Covariance(predicted) + errorCovariance).Cholesky().Solve(cross);
+    }
+
+    private static double[][] Anomalies(double[][] values) => [.. values.Select(row =>
+    {
+        var mean = row.Average();
+        return row.Select(v => v - mean).ToArray();
+    })];
+
+    private static double Product(double[] a, double[] b)
+    {
+        var width = Vector<double>.Count;
+        var (even, odd) = (Vector<double>.Zero, Vector<double>.Zero);
+        var m = 0;
+        for (; m <= a.Length - (2 * width); m += 2 * width)
+        {
+            even += new Vector<double>(a, m) * new Vector<double>(b, m);
+            odd += new Vector<double>(a, m + width) * new Vector<double>(b, m + width);
+        }
+
+        var sum = Vector.Sum(even + odd);
+        for (; m < a.Length; m++)
+        {
+            sum += a[m] * b[m];
+        }
+
+        return sum;
+    }
+
+    private static void Add(double[] values, double[] one, double factor, double[] other, double otherFactor)
+    {
+        var width = Vector<double>.Count;
+        var m = 0;
+        for (; m <= values.Length - width; m += width)
+        {
+            (new Vector<double>(values, m) + (new Vector<double>(one, m) * factor) + (new Vector<double>(other, m) * otherFactor)).CopyTo(values, m);
+        }
+
+        for (; m < values.Length; m++)
+        {
+            values[m] += (factor * one[m]) + (otherFactor * other[m]);
+        }
     }
 }

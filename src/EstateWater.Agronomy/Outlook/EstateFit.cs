@@ -1,17 +1,28 @@
 namespace EstateWater.Agronomy.Outlook;
 
-/// <summary>Fits every block of an estate, letting the blocks inform one another.</summary>
-public static class EstateFit
+/// <summary>Every block of an estate fitted, the blocks informing one another.</summary>
+public sealed class EstateFit
 {
     // The prior that the blocks give narrows pass by pass, as in expectation-maximisation, and settles after a few.
     private const int Passes = 4;
+
+    private readonly EstateKnowledge knowledge;
+
+    private EstateFit(IReadOnlyList<FittedBlock> blocks, EstateKnowledge knowledge)
+    {
+        Blocks = blocks;
+        this.knowledge = knowledge;
+    }
+
+    /// <summary>In the order they were given.</summary>
+    public IReadOnlyList<FittedBlock> Blocks { get; }
 
     /// <summary>Fits the blocks in passes: each alone, then each with the prior that all of them gave in the pass before.</summary>
     /// <param name="blocks">What is known of each.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <param name="parallelism">Blocks at once; −1 for as many as the machine has processors.</param>
     /// <returns>In the order of <paramref name="blocks"/>; the numbers do not depend on that order.</returns>
-    public static IReadOnlyList<FittedBlock> Fit(IReadOnlyList<BlockEvidence> blocks, CancellationToken cancellation, int parallelism = -1)
+    public static EstateFit Fit(IReadOnlyList<BlockEvidence> blocks, CancellationToken cancellation, int parallelism = -1)
     {
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism };
         var fitted = new FittedBlock[blocks.Count];
@@ -24,6 +35,14 @@ public static class EstateFit
             Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, doubt[i]));
         }
 
-        return fitted;
+        return new EstateFit(fitted, knowledge);
     }
+
+    /// <summary>One block from newer evidence, with what the estate's blocks told of one another before.</summary>
+    /// <remarks>
+    /// What <see cref="Fit"/> does in its first and its last pass. With the evidence that was fitted it gives the same
+    /// numbers; with newer evidence it differs from fitting the whole estate anew by as much as that evidence moves what
+    /// the blocks tell: one block's share of it.
+    /// </remarks>
+    public FittedBlock Refit(BlockEvidence block) => BlockFit.Fit(block, knowledge, BlockFit.Doubt(BlockFit.Fit(block, EstateKnowledge.Unread)));
 }

@@ -18,12 +18,11 @@ internal sealed record Innovation(IReadOnlyList<Observation> Observations, IRead
             return new Innovation([], [], Vector<double>.Build.Dense(1), Matrix<double>.Build.Dense(1, 1));
         }
 
-        var anomalies = EnsembleSmoother.Anomaly(Matrix<double>.Build.DenseOfRowArrays(mine.Select(k => predicted[k])));
         return new Innovation(
             [.. mine.Select(k => observations[k])],
             [.. mine.Select(k => doubt[k])],
             surprise,
-            anomalies.TransposeAndMultiply(anomalies) / (anomalies.ColumnCount - 1));
+            EnsembleSmoother.Covariance([.. mine.Select(k => predicted[k])]));
     }
 
     /// <summary>Logarithm of the likelihood of the surprise, without its constant.</summary>

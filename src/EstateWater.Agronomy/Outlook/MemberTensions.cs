@@ -1,3 +1,4 @@
+using System.Numerics;
 using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Agronomy.Outlook;
@@ -5,11 +6,12 @@ namespace EstateWater.Agronomy.Outlook;
 /// <summary>Each member's way from soil and air to tension.</summary>
 internal sealed class MemberTensions
 {
+    private const double LeastEmptied = 1e-9;
+
     private readonly double[] intercept;
     private readonly double[] vpdSlope;
     private readonly double[] climb;
     private readonly double[] bend;
-    private readonly double[] closing;
 
     public MemberTensions(double[][] unknowns, WaterPotentialMeasure measure)
     {
@@ -19,7 +21,6 @@ internal sealed class MemberTensions
         vpdSlope = new double[members];
         climb = new double[members];
         bend = new double[members];
-        closing = new double[members];
         var own = measure switch
         {
             WaterPotentialMeasure.Stem => Unknowns.StemOffset,
@@ -34,28 +35,34 @@ internal sealed class MemberTensions
             vpdSlope[m] = TensionBaseline.VpdSlopeMpaPerKpa(measure) * Math.Exp(spread[Unknowns.VpdResponse] * unknowns[Unknowns.VpdResponse][m]);
             climb[m] = TensionBaseline.ClimbMpa * TensionBaseline.ClimbShare(measure) * Math.Exp(spread[Unknowns.Climb] * unknowns[Unknowns.Climb][m]);
             bend[m] = Math.Exp(spread[Unknowns.Bend] * unknowns[Unknowns.Bend][m]);
-            closing[m] = Math.Clamp(spread[Unknowns.Closing] * unknowns[Unknowns.Closing][m], 0, 0.9);
         }
     }
 
     /// <summary>Tension of every member. [MPa]</summary>
     public void At(double vpdKpa, double[] rootShareLeft, double[] tensionMpa)
     {
-        for (var m = 0; m < tensionMpa.Length; m++)
+        var vpd = new Vector<double>(vpdKpa);
+        for (var m = 0; m <= tensionMpa.Length - Vector<double>.Count; m += Vector<double>.Count)
         {
-            tensionMpa[m] = At(m, vpdKpa, 1 - rootShareLeft[m]);
+            At(m, vpd, new Vector<double>(rootShareLeft, m)).CopyTo(tensionMpa, m);
         }
     }
 
     /// <summary>Tension of every member in its own air. [MPa]</summary>
     public void At(double[] vpdKpa, double[] rootShareLeft, double[] tensionMpa)
     {
-        for (var m = 0; m < tensionMpa.Length; m++)
+        for (var m = 0; m <= tensionMpa.Length - Vector<double>.Count; m += Vector<double>.Count)
         {
-            tensionMpa[m] = At(m, vpdKpa[m], 1 - rootShareLeft[m]);
+            At(m, new Vector<double>(vpdKpa, m), new Vector<double>(rootShareLeft, m)).CopyTo(tensionMpa, m);
         }
     }
 
-    private double At(int member, double vpdKpa, double emptied) =>
-        intercept[member] + (vpdSlope[member] * vpdKpa * (1 - (closing[member] * emptied))) + (climb[member] * Math.Pow(emptied, bend[member]));
+    // A root zone that is full to the last bit may come out a bit over full: a power of less than nothing is none.
+    private Vector<double> At(int member, Vector<double> vpdKpa, Vector<double> rootShareLeft)
+    {
+        var emptied = Vector.Max(new Vector<double>(LeastEmptied), Vector<double>.One - rootShareLeft);
+        return new Vector<double>(intercept, member)
+            + (new Vector<double>(vpdSlope, member) * vpdKpa)
+            + (new Vector<double>(climb, member) * Vector.Exp(new Vector<double>(bend, member) * Vector.Log(emptied)));
+    }
 }

@@ -22,6 +22,8 @@ internal sealed class RootZoneEnsemble
 
     private readonly double[] wetCapacity;
     private readonly double[] dryCapacity;
+    private readonly double[] perWetCapacity;
+    private readonly double[] perDryCapacity;
     private readonly double[] wetFraction;
     private readonly double[] waterUse;
     private readonly double[] delivery;
@@ -34,6 +36,8 @@ internal sealed class RootZoneEnsemble
         Members = unknowns[0].Length;
         wetCapacity = new double[Members];
         dryCapacity = new double[Members];
+        perWetCapacity = new double[Members];
+        perDryCapacity = new double[Members];
         wetFraction = new double[Members];
         waterUse = new double[Members];
         delivery = new double[Members];
@@ -51,6 +55,8 @@ internal sealed class RootZoneEnsemble
             wetFraction[m] = wetted;
             wetCapacity[m] = wetted * capacity;
             dryCapacity[m] = (1 - wetted) * capacity;
+            perWetCapacity[m] = 1 / wetCapacity[m];
+            perDryCapacity[m] = 1 / dryCapacity[m];
             waterUse[m] = CropCoefficient.WilliamsAyarsSlope * Math.Exp(spread[Unknowns.WaterUse] * unknowns[Unknowns.WaterUse][m]);
             perShareWhereStressStarts[m] = 1 / Math.Clamp(ShareLeftWhereStressStarts * Math.Exp(spread[Unknowns.StressPoint] * unknowns[Unknowns.StressPoint][m]), 0.05, 0.95);
             delivery[m] = block.DeliveredShare * Math.Exp(spread[Unknowns.Delivery] * unknowns[Unknowns.Delivery][m]);
@@ -65,8 +71,8 @@ internal sealed class RootZoneEnsemble
     private RootZoneEnsemble(RootZoneEnsemble other)
     {
         Members = other.Members;
-        (wetCapacity, dryCapacity, wetFraction, waterUse, delivery, perShareWhereStressStarts) =
-            (other.wetCapacity, other.dryCapacity, other.wetFraction, other.waterUse, other.delivery, other.perShareWhereStressStarts);
+        (wetCapacity, dryCapacity, perWetCapacity, perDryCapacity) = (other.wetCapacity, other.dryCapacity, other.perWetCapacity, other.perDryCapacity);
+        (wetFraction, waterUse, delivery, perShareWhereStressStarts) = (other.wetFraction, other.waterUse, other.delivery, other.perShareWhereStressStarts);
         wetDepletion = [.. other.wetDepletion];
         dryDepletion = [.. other.dryDepletion];
         WetShareLeft = new double[Members];
@@ -95,8 +101,8 @@ internal sealed class RootZoneEnsemble
         for (var m = 0; m <= Members - width; m += width)
         {
             Look(
-                new Vector<double>(wetDepletion, m), new Vector<double>(dryDepletion, m), new Vector<double>(wetCapacity, m),
-                new Vector<double>(dryCapacity, m), new Vector<double>(wetFraction, m), out var wet, out var dry, out var root, out _);
+                new Vector<double>(wetDepletion, m), new Vector<double>(dryDepletion, m), new Vector<double>(perWetCapacity, m),
+                new Vector<double>(perDryCapacity, m), new Vector<double>(wetFraction, m), out var wet, out var dry, out var root, out _);
             wet.CopyTo(WetShareLeft, m);
             dry.CopyTo(DryShareLeft, m);
             root.CopyTo(RootShareLeft, m);
@@ -121,10 +127,8 @@ internal sealed class RootZoneEnsemble
         {
             var wetDepleted = new Vector<double>(wetDepletion, m);
             var dryDepleted = new Vector<double>(dryDepletion, m);
-            var wetHolds = new Vector<double>(wetCapacity, m);
-            var dryHolds = new Vector<double>(dryCapacity, m);
             var wetted = new Vector<double>(wetFraction, m);
-            Look(wetDepleted, dryDepleted, wetHolds, dryHolds, wetted, out _, out _, out var left, out var wetShareOfUptake);
+            Look(wetDepleted, dryDepleted, new Vector<double>(perWetCapacity, m), new Vector<double>(perDryCapacity, m), wetted, out _, out _, out var left, out var wetShareOfUptake);
 
             var stress = Vector.Min(Vector<double>.One, left * new Vector<double>(perShareWhereStressStarts, m));
             var used = new Vector<double>(waterUse, m) * stress * et0Mm.At(m) * shadedFraction;
@@ -132,16 +136,16 @@ internal sealed class RootZoneEnsemble
             var applied = new Vector<double>(delivery, m) * appliedMm;
             var wetAfter = wetDepleted - (rain * wetted) - applied + (used * wetShareOfUptake);
             var dryAfter = dryDepleted - (rain * (Vector<double>.One - wetted)) + (used * (Vector<double>.One - wetShareOfUptake));
-            Vector.Min(wetHolds, Vector.Max(zero, wetAfter)).CopyTo(wetDepletion, m);
-            Vector.Min(dryHolds, Vector.Max(zero, dryAfter)).CopyTo(dryDepletion, m);
+            Vector.Min(new Vector<double>(wetCapacity, m), Vector.Max(zero, wetAfter)).CopyTo(wetDepletion, m);
+            Vector.Min(new Vector<double>(dryCapacity, m), Vector.Max(zero, dryAfter)).CopyTo(dryDepletion, m);
         }
     }
 
     private static void Look(
         Vector<double> wetDepleted,
         Vector<double> dryDepleted,
-        Vector<double> wetHolds,
-        Vector<double> dryHolds,
+        Vector<double> perWetHeld,
+        Vector<double> perDryHeld,
         Vector<double> wetted,
         out Vector<double> wetLeft,
         out Vector<double> dryLeft,
@@ -149,13 +153,13 @@ internal sealed class RootZoneEnsemble
         out Vector<double> wetShareOfUptake)
     {
         var least = new Vector<double>(LeastShareLeft);
-        wetLeft = Vector.Max(least, Vector<double>.One - (wetDepleted / wetHolds));
-        dryLeft = Vector.Max(least, Vector<double>.One - (dryDepleted / dryHolds));
+        wetLeft = Vector.Max(least, Vector<double>.One - (wetDepleted * perWetHeld));
+        dryLeft = Vector.Max(least, Vector<double>.One - (dryDepleted * perDryHeld));
         var wetPull = wetted * wetLeft;
         var dryPull = (Vector<double>.One - wetted) * dryLeft;
-        var pull = wetPull + dryPull;
-        rootLeft = ((wetPull * wetLeft) + (dryPull * dryLeft)) / pull;
-        wetShareOfUptake = wetPull / pull;
+        var perPull = Vector<double>.One / (wetPull + dryPull);
+        rootLeft = ((wetPull * wetLeft) + (dryPull * dryLeft)) * perPull;
+        wetShareOfUptake = wetPull * perPull;
     }
 
     private interface IDailyValue

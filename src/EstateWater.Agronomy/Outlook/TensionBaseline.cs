@@ -5,11 +5,12 @@ namespace EstateWater.Agronomy.Outlook;
 
 /// <summary>Tension at solar noon from the air and the soil: a wet-soil baseline in VPD, and a climb with depletion.</summary>
 /// <remarks>
-/// <para>tension = intercept + slope · VPD + climb · (1 − f), f the share of available water left where the roots drink.</para>
+/// <para>tension = intercept + slope · VPD + climb · (1 − f)ᵇ, f the share of available water left where the roots drink.</para>
 /// <para>
 /// Leaf and stem begin at <see cref="NonStressedBaseline"/>; before dawn nothing but the soil sets it. Linear in soil water: Myburgh 2018, p. 156 (stem falls linearly with depletion, slope common to four varieties,
-/// intercept the block's own); Williams et al. (midday leaf linear in volumetric soil water). The size of the climb is a
-/// starting value of ours that the readings correct.
+/// intercept the block's own); Williams et al. (midday leaf linear in volumetric soil water). The line may bend, by b = 1 before
+/// any reading and more where soil holds its water and then gives out: tension stays low, then rises fast. The size of
+/// the climb is a starting value of ours that the readings correct.
 /// </para>
 /// </remarks>
 [Method(

@@ -14,7 +14,7 @@ internal sealed class BlockCourse
     private const double AcceptedLater = 0.3;
 
     // In a heat spell shut-down leaves and shrivel cost the most, and no water comes in time any more. Ours.
-    private const double AcceptedInHeat = 0.05;
+    private const double AcceptedInHeat = 0.15;
     private const double HeatWeight = 4;
 
     // What a day past the ceiling costs beside its chance, by its depth and the square of it, for shrivel grows faster
@@ -38,6 +38,7 @@ internal sealed class BlockCourse
         this.days = days;
         this.weather = weather;
         Limits = DayLimits.Of(state.Block, state.Stages, today, days);
+        WeightsWhenShort = [.. Limits.IsPicked.Select(WaterPrice.WeightWhenShort)];
         outlook = new BlockOutlook(fitted, weather, Limits.Measure, state.ShadedFraction);
         Unwatered = outlook.Tensions(new double[days]);
     }
@@ -50,6 +51,9 @@ internal sealed class BlockCourse
 
     /// <summary>Tension by day, then member, if nothing more is applied. [MPa]</summary>
     public double[][] Unwatered { get; }
+
+    /// <summary>What each day counts when water is short this season.</summary>
+    public double[] WeightsWhenShort { get; }
 
     /// <summary>Water over the block in one hour, as its valve now delivers. [mm/h]</summary>
     public double RateMmPerH => ValveWater.RateMmPerH(State.Block) * State.Valve.ExpectedShare;
@@ -67,7 +71,7 @@ internal sealed class BlockCourse
     {
         for (var day = 1; day < days; day++)
         {
-            if (Limits.HasLeaves[day] && ChancePast(Unwatered[day], Limits.CeilingMpa[day]) > Accepted(day))
+            if (Limits.HasLeaves[day] && IsTrouble(Unwatered[day], Limits.CeilingMpa[day], day, inHeat[day]))
             {
                 return day;
             }
@@ -77,54 +81,65 @@ internal sealed class BlockCourse
     }
 
     /// <summary>What a course costs: chances beyond the accepted ones, depth past the ceiling, days under the floor after fruit set.</summary>
+    /// <param name="tensionsMpa">By day, then member. [MPa]</param>
+    /// <param name="dayWeights">What each day counts; null: all alike.</param>
     /// <remarks>Today counts for nothing: no water reaches the roots before today's solar noon.</remarks>
-    public double Cost(double[][] tensionsMpa)
+    public double Cost(double[][] tensionsMpa, double[]? dayWeights = null)
     {
         var under = 0.0;
         for (var day = 1; day < days; day++)
         {
             if (Limits.FloorCounts[day])
             {
-                under += TroubleUnder(tensionsMpa[day], Limits.FloorMpa[day]);
+                under += TroubleUnder(tensionsMpa[day], Limits.FloorMpa[day]) * (dayWeights?[day] ?? 1);
             }
         }
 
-        return TroubleAbove(tensionsMpa) + under;
+        return TroubleAbove(tensionsMpa, dayWeights) + under;
     }
 
     /// <summary>The part of <see cref="Cost"/> that lies past the ceiling.</summary>
-    public double TroubleAbove(double[][] tensionsMpa)
+    public double TroubleAbove(double[][] tensionsMpa, double[]? dayWeights = null)
     {
         var trouble = 0.0;
         for (var day = 1; day < days; day++)
         {
-            if (!Limits.HasLeaves[day])
-            {
-                continue;
-            }
-
-            var past = 0;
-            var depth = 0.0;
-            foreach (var tension in tensionsMpa[day])
-            {
-                if (tension > Limits.CeilingMpa[day])
-                {
-                    past++;
-                    var over = tension - Limits.CeilingMpa[day];
-                    depth += over * (DepthCostPerMpa + (DepthCostPerMpa2 * over));
-                }
-            }
-
-            double members = tensionsMpa[day].Length;
-            trouble += (inHeat[day] ? HeatWeight : 1) * (Math.Max(0, (past / members) - Accepted(day)) + (depth / members));
+            trouble += Limits.HasLeaves[day] ? TroubleAbove(tensionsMpa[day], Limits.CeilingMpa[day], day, inHeat[day]) * (dayWeights?[day] ?? 1) : 0;
         }
 
         return trouble;
     }
 
+    /// <summary>What one day costs past its ceiling: the chance beyond the accepted one, and the depth.</summary>
+    /// <param name="tensionsMpa">By member. [MPa]</param>
+    /// <param name="ceilingMpa">[MPa]</param>
+    /// <param name="daysAhead">After the day that decides.</param>
+    /// <param name="inHeat">Whether the day lies in a heat spell.</param>
+    public static double TroubleAbove(double[] tensionsMpa, double ceilingMpa, int daysAhead, bool inHeat)
+    {
+        var past = 0;
+        var depth = 0.0;
+        foreach (var tension in tensionsMpa)
+        {
+            if (tension > ceilingMpa)
+            {
+                past++;
+                var over = tension - ceilingMpa;
+                depth += over * (DepthCostPerMpa + (DepthCostPerMpa2 * over));
+            }
+        }
+
+        double members = tensionsMpa.Length;
+        return (inHeat ? HeatWeight : 1) * (Math.Max(0, (past / members) - Accepted(daysAhead, inHeat)) + (depth / members));
+    }
+
+    /// <summary>Whether a day passes its ceiling more likely than is accepted.</summary>
+    public static bool IsTrouble(double[] tensionsMpa, double ceilingMpa, int daysAhead, bool inHeat) => ChancePast(tensionsMpa, ceilingMpa) > Accepted(daysAhead, inHeat);
+
     public static double ChancePast(double[] tensionsMpa, double ceilingMpa) => tensionsMpa.Count(t => t > ceilingMpa) / (double)tensionsMpa.Length;
 
-    private static double TroubleUnder(double[] tensionsMpa, double floorMpa)
+    /// <summary>What one day costs under its floor.</summary>
+    public static double TroubleUnder(double[] tensionsMpa, double floorMpa)
     {
         var trouble = 0.0;
         foreach (var tension in tensionsMpa)
@@ -135,5 +150,5 @@ internal sealed class BlockCourse
         return trouble / tensionsMpa.Length;
     }
 
-    private double Accepted(int day) => inHeat[day] ? AcceptedInHeat : day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
+    private static double Accepted(int day, bool inHeat) => inHeat ? AcceptedInHeat : day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
 }

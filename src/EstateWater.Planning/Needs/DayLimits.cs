@@ -13,9 +13,11 @@ internal sealed class DayLimits
     // Leaves are there from budburst to the beginning of leaf fall; without leaves nothing can be too dry at midday.
     private const double Budburst = 4;
     private const double LeafFall = 43;
+    private const double Harvest = 38;
 
-    private DayLimits(WaterPotentialMeasure measure, double[] floorMpa, double[] ceilingMpa, bool[] floorCounts, bool[] hasLeaves)
+    private DayLimits(WaterPotentialMeasure measure, double[] floorMpa, double[] ceilingMpa, bool[] floorCounts, bool[] hasLeaves, bool[] isPicked)
     {
+        IsPicked = isPicked;
         HasLeaves = hasLeaves;
         Measure = measure;
         FloorMpa = floorMpa;
@@ -34,6 +36,9 @@ internal sealed class DayLimits
 
     public bool[] HasLeaves { get; }
 
+    /// <summary>Whether the fruit is off.</summary>
+    public bool[] IsPicked { get; }
+
     public static DayLimits Of(PlanBlock block, GrowthStageProjection stages, DateOnly today, int days)
     {
         var now = TargetAt(block, stages.At(today), null);
@@ -41,6 +46,7 @@ internal sealed class DayLimits
         var ceilings = new double[days];
         var counts = new bool[days];
         var leaves = new bool[days];
+        var picked = new bool[days];
         for (var day = 0; day < days; day++)
         {
             var stage = stages.At(today.AddDays(day));
@@ -48,10 +54,11 @@ internal sealed class DayLimits
             floors[day] = target.FloorBar / Conversions.BarPerMegapascal;
             ceilings[day] = target.CeilingBar / Conversions.BarPerMegapascal;
             leaves[day] = stage is >= Budburst and < LeafFall;
+            picked[day] = stage >= Harvest;
             counts[day] = stage >= SettingStage && leaves[day];
         }
 
-        return new DayLimits(now.Measure, floors, ceilings, counts, leaves);
+        return new DayLimits(now.Measure, floors, ceilings, counts, leaves, picked);
     }
 
     /// <summary>The target that holds at a stage: the estate's own, else the default of the stage. A stage on the border belongs to the later target.</summary>

@@ -8,11 +8,11 @@ namespace EstateWater.Planning.Needs;
 /// costs; then quarter hours are taken away while nothing is lost. What a night's soil cannot hold spares nothing, so no
 /// set runs longer than its water stays within the roots.
 /// </remarks>
-internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
+/// <param name="nights">Of the valve's source.</param>
+/// <param name="days">Today and the horizon.</param>
+/// <param name="seasonPerMm">What a millimetre is worth later in the season (<see cref="WaterPrice"/>); 0 when water is not short.</param>
+internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double seasonPerMm = 0)
 {
-    // What a millimetre must at least spare; it keeps water from being spent on trouble nobody would see. Ours.
-    private const double CostPerMm = 0.03;
-
     private const int Step = ValveNeed.PieceQuarters;
 
     // Hours set by hand come before all others: the manager has decided.
@@ -25,22 +25,31 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
     public ValveNeed Find(ValveWater valve, IReadOnlyList<BlockCourse> courses)
     {
         var quarters = new int[nights.Count];
-        var spared = new List<double>();
-        if (courses.Any(c => c.FirstTrouble() is not null))
+        if (!courses.Any(c => c.FirstTrouble() is not null))
         {
-            Add(courses, quarters, int.MaxValue, paid: true, spared);
-            TakeBack(courses, quarters);
-            JoinShortSets(quarters);
+            return Need(valve, courses, quarters, [], byHand: false);
         }
 
-        return Need(valve, courses, quarters, spared, byHand: false);
+        var wanted = Add(courses, quarters, int.MaxValue, paid: true);
+        var affordable = WorthTheirPrice(courses, wanted);
+        foreach (var left in wanted.Skip(affordable))
+        {
+            quarters[left.Night] -= left.Quarters;
+        }
+
+        TakeBack(courses, quarters);
+        JoinShortSets(quarters);
+        return Need(valve, courses, quarters, [.. wanted.Take(affordable).Select(p => p.Spared)], byHand: false) with
+        {
+            ForgoneQuarters = wanted.Skip(affordable).Sum(p => p.Quarters),
+        };
     }
 
     /// <summary>So many quarter hours, in the nights where they do most good.</summary>
     public ValveNeed Place(ValveWater valve, IReadOnlyList<BlockCourse> courses, int quartersByHand)
     {
         var quarters = new int[nights.Count];
-        Add(courses, quarters, quartersByHand, paid: false, []);
+        Add(courses, quarters, quartersByHand, paid: false);
         return Need(valve, courses, quarters, [], byHand: true) with { WantedQuarters = quartersByHand };
     }
 
@@ -64,10 +73,27 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             }
         }
 
-        var wanted = quarters.ToArray();
-        var more = new List<double>();
-        Add(courses, wanted, int.MaxValue, paid: true, more);
-        return more.Count * Step;
+        return WorthTheirPrice(courses, Add(courses, [.. quarters], int.MaxValue, paid: true)) * Step;
+    }
+
+    // How many of the pieces, first to last, are together worth most above the season's price. A first hour may spare
+    // little and the fifth a lot, so the first that is not worth its price does not end it.
+    private int WorthTheirPrice(IReadOnlyList<BlockCourse> courses, IReadOnlyList<Piece> pieces)
+    {
+        if (seasonPerMm <= 0)
+        {
+            return pieces.Count;
+        }
+
+        var perQuarter = PerHour(courses, seasonPerMm) / 4;
+        var (best, most, sum) = (0, 0.0, 0.0);
+        for (var p = 0; p < pieces.Count; p++)
+        {
+            sum += pieces[p].Spared - (pieces[p].Quarters * perQuarter);
+            (best, most) = sum >= most ? (p + 1, sum) : (best, most);
+        }
+
+        return best;
     }
 
     private ValveNeed Need(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quarters, List<double> spared, bool byHand)
@@ -106,22 +132,26 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         return [.. spared.Select((s, n) => quarters[n] > 0 || most <= 0 ? 1 : s / most)];
     }
 
-    private void Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid, List<double> spared)
+    private List<Piece> Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid)
     {
-        var price = CostPerMm * Step / 4.0 * courses.Sum(c => Weight(c) * c.RateMmPerH);
+        var added = new List<Piece>();
+        var price = Step / 4.0 * PerHour(courses, 0);
         var cost = Cost(courses, quarters);
         while (quarters.Sum() < most && nights.Count > 0)
         {
-            var (night, least) = BestNight(courses, quarters, Math.Min(Step, most - quarters.Sum()));
+            var step = Math.Min(Step, most - quarters.Sum());
+            var (night, least) = BestNight(courses, quarters, step);
             if (night < 0 || (paid && cost - least < price))
             {
-                return;
+                break;
             }
 
-            quarters[night] += Math.Min(Step, most - quarters.Sum());
-            spared.Add(Math.Max(0, cost - least));
+            quarters[night] += step;
+            added.Add(new Piece(night, step, Math.Max(0, cost - least)));
             cost = least;
         }
+
+        return added;
     }
 
     private (int Night, double Cost) BestNight(IReadOnlyList<BlockCourse> courses, int[] quarters, int step)
@@ -150,7 +180,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
 
     private void TakeBack(IReadOnlyList<BlockCourse> courses, int[] quarters)
     {
-        var price = CostPerMm / 4.0 * courses.Sum(c => Weight(c) * c.RateMmPerH);
+        var price = PerHour(courses, 0) / 4;
         for (var night = nights.Count - 1; night >= 0; night--)
         {
             var cost = Cost(courses, quarters);
@@ -204,7 +234,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
             byDay[nights[night].WaterDay] += quarters[night];
         }
 
-        return courses.Sum(c => Weight(c) * c.Cost(c.Watered(byDay)));
+        return courses.Sum(c => WaterPrice.Weight(c.State.Block) * c.Cost(c.Watered(byDay), seasonPerMm > 0 ? c.WeightsWhenShort : null));
     }
 
     /// <summary>Pools neighbours until no later piece is worth more than an earlier one (pool adjacent violators, Ayer et al. 1955).</summary>
@@ -234,6 +264,8 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days)
         return [.. worth.Chunk(length).SelectMany(chunk => Enumerable.Repeat(chunk.Average(), chunk.Length))];
     }
 
-    /// <summary>A block's weight: its hectares, times its priority.</summary>
-    private static double Weight(BlockCourse course) => course.State.Block.AreaM2 / 10_000 * (course.State.Block.Priority / 3.0);
+    private static double PerHour(IReadOnlyList<BlockCourse> courses, double perMm) => WaterPrice.PerHour(courses.Select(c => (c.State.Block, c.RateMmPerH)), perMm);
+
+    /// <summary>Quarter hours put on a night, and the trouble they spared beside those before them.</summary>
+    private readonly record struct Piece(int Night, int Quarters, double Spared);
 }

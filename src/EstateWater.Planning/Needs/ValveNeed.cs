@@ -24,11 +24,17 @@ internal sealed record ValveNeed
     /// <summary>Whether the hours were set by hand.</summary>
     public bool ByHand { get; init; }
 
+    /// <summary>Quarter hours that are left out because water is short this season.</summary>
+    public int ForgoneQuarters { get; init; }
+
     /// <summary>Places in the source's list of nights in which the valve cannot open.</summary>
     public IReadOnlySet<int> LostNights { get; init; } = new HashSet<int>();
 
     /// <summary>Quarter hours it would want were no night lost to it; never fewer than <see cref="Quarters"/>.</summary>
     public int WantedQuarters { get => Math.Max(field, Quarters); init; }
+
+    /// <summary>About as often as it wants to open.</summary>
+    public int MostOpenings => QuartersByNight.Count(q => q > 0) + 1;
 
     public int Quarters => QuartersByNight.Sum();
 

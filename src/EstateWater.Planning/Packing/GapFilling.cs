@@ -14,7 +14,7 @@ internal sealed class GapFilling
     private GapFilling(SourceNights source, IEnumerable<PlacedSet> placed)
     {
         this.source = source;
-        most = (long)Math.Floor(source.Source.MaxFlowM3PerH * 1000);
+        most = source.MostFlow;
         used = [.. source.Nights.Select(n => new long[n.Quarters])];
         sets = [.. placed];
         sets.ForEach(s => Use(s.Night, s.StartQuarter, s.Quarters, Flow(s.Need)));
@@ -35,15 +35,15 @@ internal sealed class GapFilling
         return filling.sets;
     }
 
-    private static long Flow(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * 1000);
+    private static long Flow(ValveNeed need) => SourceNights.FlowOf(need);
 
     private int Given(ValveNeed need) => sets.Where(s => s.Need == need).Sum(s => s.Quarters);
 
     private int Missing(ValveNeed need) => Math.Min(need.Quarters - Given(need), AllocationLeft(need));
 
     // Quarter hours that the season's allocation still allows.
-    private int AllocationLeft(ValveNeed need) => source.LeftM3 is { } left
-        ? (int)Math.Floor(Math.Max(0, (left * 4 * 1000) - sets.Sum(s => (double)Flow(s.Need) * s.Quarters)) / Flow(need))
+    private int AllocationLeft(ValveNeed need) => source.LeftFlowQuarters is { } left
+        ? (int)Math.Min(int.MaxValue, Math.Max(0, left - sets.Sum(s => Flow(s.Need) * s.Quarters)) / Math.Max(1, Flow(need)))
         : int.MaxValue;
 
     private void Fill(ValveNeed need)
@@ -65,7 +65,7 @@ internal sealed class GapFilling
             {
                 Lengthen(at);
             }
-            else if (Missing(need) >= NeedSearch.ShortestSetQuarters && sets.Count(s => s.Need == need) <= need.QuartersByNight.Count(q => q > 0) + 1)
+            else if (Missing(need) >= NeedSearch.ShortestSetQuarters && sets.Count(s => s.Need == need) < need.MostOpenings)
             {
                 Open(need, night);
             }
@@ -110,6 +110,12 @@ internal sealed class GapFilling
         if (longest >= NeedSearch.ShortestSetQuarters)
         {
             var quarters = Math.Min(longest, Missing(need));
+            var worth = SourcePacking.PieceWorth(need, (Given(need) + quarters - 1) / ValveNeed.PieceQuarters) - SourcePacking.NightCost(need, night);
+            if (quarters * worth <= SourcePacking.OpeningCost(need))
+            {
+                return;
+            }
+
             Use(night, best, quarters, flow);
             sets.Add(new PlacedSet(need, night, best, quarters));
         }

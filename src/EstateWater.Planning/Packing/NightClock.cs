@@ -15,14 +15,11 @@ internal static class NightClock
     /// <summary>First fit where it holds everything; CP-SAT, which may shorten sets, where it does not.</summary>
     /// <param name="wanted">What the night was given.</param>
     /// <param name="pinned">What stands there already.</param>
-    /// <param name="maxFlowM3PerH">Of the source. [m³/h]</param>
+    /// <param name="most">Flow of the source. [L/h]</param>
     /// <param name="quarters">Length of the night.</param>
-    public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, double maxFlowM3PerH, int quarters)
-    {
-        var most = (long)Math.Floor(maxFlowM3PerH * 1000);
-        return Orders.Select(order => FirstFit([.. order(wanted)], pinned, most, quarters)).FirstOrDefault(laid => laid is not null)
+    public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters) =>
+        Orders.Select(order => FirstFit([.. order(wanted)], pinned, most, quarters)).FirstOrDefault(laid => laid is not null)
             ?? Solve(wanted, pinned, most, quarters);
-    }
 
     private static readonly Func<IReadOnlyList<WantedSet>, IEnumerable<WantedSet>>[] Orders =
     [
@@ -33,7 +30,7 @@ internal static class NightClock
 
     private static long Flow(WantedSet set) => Flow(set.Need);
 
-    private static long Flow(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * 1000);
+    private static long Flow(ValveNeed need) => SourceNights.FlowOf(need);
 
     // In the order given, each as early as the flow allows.
     private static List<TimedSet>? FirstFit(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters)
@@ -94,7 +91,7 @@ internal static class NightClock
         }
 
         model.Maximize(LinearExpr.WeightedSum(sets.Select(s => s.Length), sets.Select(s => s.Set.WorthPerQuarter)));
-        var solver = new CpSolver { StringParameters = SourcePacking.Solver + "0.05" };
+        var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1,relative_gap_limit:0.001,max_deterministic_time:0.05" };
         var status = solver.Solve(model);
         if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
         {

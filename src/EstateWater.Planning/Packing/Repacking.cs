@@ -60,13 +60,13 @@ internal static class Repacking
     /// <summary>What is left of a source's flow by night and quarter hour, and of its water.</summary>
     private sealed class NightRoom(SourceNights source)
     {
-        private readonly long[][] left = [.. source.Nights.Select(n => Enumerable.Repeat((long)Math.Floor(source.Source.MaxFlowM3PerH * 1000), n.Quarters).ToArray())];
+        private readonly long[][] left = [.. source.Nights.Select(n => Enumerable.Repeat(source.MostFlow, n.Quarters).ToArray())];
         private double waterLeft = (source.LeftM3 ?? double.PositiveInfinity) * 4 * 1000;
 
         /// <summary>Takes a set's share; false, and nothing taken, where there is no room.</summary>
         public bool Take(PlacedSet set)
         {
-            var flow = (long)Math.Ceiling(set.Need.Valve.FlowM3PerH * 1000);
+            var flow = SourceNights.FlowOf(set.Need);
             var span = left[set.Night].AsSpan(set.StartQuarter, set.Quarters);
             if (flow * set.Quarters > waterLeft || span.ContainsAnyInRange(long.MinValue, flow - 1))
             {

@@ -10,11 +10,29 @@ namespace EstateWater.Planning.Packing;
 /// <param name="Needs">What its valves want.</param>
 internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nights, double? LeftM3, IReadOnlyList<ValveNeed> Needs)
 {
+    // The solver counts in whole numbers.
+    private const double LitresPerM3 = 1000;
+
+    /// <summary>What a millimetre is worth later in the season; 0 when water is not short.</summary>
+    public double SeasonPerMm { get; init; }
+
     /// <summary>Sets that stay where they are; the needs are packed around them and hold none of theirs.</summary>
     public IReadOnlyList<PlacedSet> Pinned { get; init; } = [];
 
     /// <summary>Why some needs have lost nights, for the words.</summary>
     public IReadOnlyList<PlanChange> Changes { get; init; } = [];
+
+    /// <summary>By need. [L/h]</summary>
+    public long[] Flows => [.. Needs.Select(FlowOf)];
+
+    /// <summary>Greatest flow at any moment. [L/h]</summary>
+    public long MostFlow => (long)Math.Floor(Source.MaxFlowM3PerH * LitresPerM3);
+
+    /// <summary>What the allocation still allows, as flow times quarter hours; null when unlimited. [L/h · ¼ h]</summary>
+    public long? LeftFlowQuarters => LeftM3 is { } left ? (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3) : null;
+
+    /// <summary>Of a need. [L/h]</summary>
+    public static long FlowOf(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * LitresPerM3);
 }
 
 /// <summary>A set with its place in the night.</summary>
@@ -33,10 +51,13 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
     /// <summary>Quarter hours that each need would still be worth, were there room; absent where none.</summary>
     public IReadOnlyDictionary<ValveNeed, int> StillWanted { get; init; } = new Dictionary<ValveNeed, int>();
 
+    /// <summary>What sets lost of <see cref="Objective"/> when they were shortened to what still helps in the nights they got.</summary>
+    public long CutBack { get; init; }
+
     /// <summary>The same with sets shortened to what still helps in the nights they got.</summary>
     public PackedSource Settled(SourceNights source, int days)
     {
-        var search = new NeedSearch(source.Nights, days);
+        var search = new NeedSearch(source.Nights, days, source.SeasonPerMm);
         var settled = new List<PlacedSet>(source.Pinned);
         var wanted = new Dictionary<ValveNeed, int>();
         foreach (var need in source.Needs)
@@ -60,6 +81,11 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 
-        return this with { Sets = settled, StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary() };
+        return this with
+        {
+            Sets = settled,
+            CutBack = SourcePacking.Objective(source, Sets) - SourcePacking.Objective(source, settled),
+            StillWanted = wanted.Where(w => w.Value >= (w.Key.ByHand ? 1 : NeedSearch.ShortestSetQuarters)).ToDictionary(),
+        };
     }
 }

@@ -5,17 +5,16 @@ namespace EstateWater.Planning.Packing;
 /// <summary>Packs the needs of a source's valves into its nights.</summary>
 /// <remarks>
 /// <para>
-/// First CP-SAT gives quarter hours to nights under the source's flow times hours, its allocation and the length of a
-/// night (<see cref="NightShares"/>): nothing laid on a clock can be worth more, so its bound holds for the whole. Then
-/// each night is laid on the clock (<see cref="NightClock"/>), which loses something only where flows do not fit beside
-/// each other, and what room is left goes to those who lost most (<see cref="GapFilling"/>).
+/// First CP-SAT gives quarter hours to nights under the source's flow times hours, its allocation, the length of a night
+/// and what can be open together (<see cref="NightShares"/>): nothing laid on a clock can be worth more, so its bound
+/// holds for the whole. Then each night is laid on the clock (<see cref="NightClock"/>), which loses something only where
+/// sets of different lengths do not fit beside each other; what room is left goes to those who lost most
+/// (<see cref="GapFilling"/>); and while the bound shows more to be won, nights change sets (<see cref="NightExchange"/>).
 /// </para>
 /// <para>One worker, a fixed seed and a limit in the solver's own work units: the same input gives the same plan.</para>
 /// </remarks>
 internal static class SourcePacking
 {
-    public const string Solver = "num_workers:1,random_seed:1,relative_gap_limit:0.005,max_deterministic_time:";
-
     private const double Scale = 100_000;
 
     // Opening a valve once more is worth doing only for more water than this. [quarter hours]; ours.
@@ -29,13 +28,17 @@ internal static class SourcePacking
         }
 
         var shares = NightShares.Divide(source);
-        var sets = GapFilling.Fill(source, source.Pinned.Concat(Lay(source, shares)));
+        var sets = NightExchange.Better(source, GapFilling.Fill(source, source.Pinned.Concat(Lay(source, shares))), shares);
         var objective = Objective(source, sets);
-
-        // Hours by hand outweigh all else, so that they are kept; counted, they would hide what the rest may lack.
-        var byHand = source.Needs.Where(n => n.ByHand).Sum(n => n.WorthByPiece.Select((_, k) => Quarters(n, k) * PieceWorth(n, k)).Sum());
+        var byHand = WorthByHand(source);
         return new PackedSource(sets, Math.Max(0, objective - byHand), Math.Max(0, Math.Max(shares.Bound, objective) - byHand));
     }
+
+    /// <summary>What all hours by hand are worth. They outweigh all else, so that they are kept; counted, they would hide what the rest may lack.</summary>
+    public static long WorthByHand(SourceNights source) => source.Needs.Where(n => n.ByHand).Sum(WorthOf);
+
+    /// <summary>What all other hours wanted are worth.</summary>
+    public static long WorthOfWanted(SourceNights source) => source.Needs.Where(n => !n.ByHand).Sum(WorthOf);
 
     /// <summary>What a quarter hour of the k-th piece is worth, as a whole number of at least 1.</summary>
     public static long PieceWorth(ValveNeed need, int piece) => 1 + (long)Math.Round(Scale * need.WorthByPiece[piece] / ValveNeed.PieceQuarters);
@@ -46,21 +49,19 @@ internal static class SourcePacking
     /// <summary>What opening a valve costs.</summary>
     public static long OpeningCost(ValveNeed need) => (long)Math.Round(OpeningQuarters * Scale * need.WorthPerQuarter);
 
+    private static long WorthOf(ValveNeed need) => need.WorthByPiece.Select((_, k) => Quarters(need, k) * PieceWorth(need, k)).Sum();
+
     private static int Quarters(ValveNeed need, int piece) => Math.Min(ValveNeed.PieceQuarters, need.Quarters - (piece * ValveNeed.PieceQuarters));
 
     private static IEnumerable<PlacedSet> Lay(SourceNights source, NightShares shares) =>
         Enumerable.Range(0, source.Nights.Count).SelectMany(n =>
         {
-            var wanted = source.Needs
-                .Select((need, v) => new WantedSet(need, shares.Quarters[v][n], Math.Max(1, (long)(Scale * need.WorthPerQuarter))))
-                .Where(w => w.Quarters > 0)
-                .ToList();
+            var wanted = shares.Sets.Where(s => s.Night == n).Select(s => new WantedSet(s.Need, s.Quarters, Math.Max(1, (long)(Scale * s.Need.WorthPerQuarter)))).ToList();
             var pinned = source.Pinned.Where(p => p.Night == n).Select(p => new TimedSet(p.Need, p.StartQuarter, p.Quarters)).ToList();
-            return NightClock.Lay(wanted, pinned, source.Source.MaxFlowM3PerH, source.Nights[n].Quarters)
-                .Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters));
+            return NightClock.Lay(wanted, pinned, source.MostFlow, source.Nights[n].Quarters).Select(s => new PlacedSet(s.Need, n, s.StartQuarter, s.Quarters));
         });
 
-    /// <summary>What sets are worth to the needs of a source.</summary>
+    /// <summary>What the sets spare, less what their nights and openings cost.</summary>
     public static long Objective(SourceNights source, IReadOnlyList<PlacedSet> sets) => source.Needs.Sum(need =>
     {
         var mine = sets.Where(s => s.Need == need).ToList();

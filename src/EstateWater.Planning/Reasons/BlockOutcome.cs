@@ -17,6 +17,7 @@ internal sealed class BlockOutcome
         Heat = heat;
         Need = need;
         Sets = sets;
+        QuartersByDay = quartersByDay;
         Quarters = quartersByDay.Sum();
         Watered = Quarters == 0 ? course.Unwatered : course.Watered(quartersByDay);
         Urgency = course.State.Block.Priority / 3.0 * course.TroubleAbove(course.Unwatered);
@@ -32,7 +33,13 @@ internal sealed class BlockOutcome
 
     public IReadOnlyList<(Night Night, PlacedSet Set)> Sets { get; }
 
+    /// <summary>Quarter hours by day ahead in whose evening they begin.</summary>
+    public IReadOnlyList<int> QuartersByDay { get; }
+
     public int Quarters { get; }
+
+    /// <summary>Whether the season's water ends with this plan.</summary>
+    public bool IsWaterUsedUp { get; init; }
 
     public double[][] Watered { get; }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
 using EstateWater.Planning.WhatIf;
@@ -8,12 +7,16 @@ namespace EstateWater.Planning.Reasons;
 /// <summary>Says why hours do not fit.</summary>
 internal static class UnmetReason
 {
+    /// <summary>Whether what the plan leaves of the season's water is not enough for one more set.</summary>
+    public static bool IsUsedUp(SourceNights source, PackedSource packed, ValveNeed need) =>
+        source.LeftM3 - packed.Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4) < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4;
+
     public static string Write(SourceNights source, PackedSource packed, ValveNeed need)
     {
         var name = source.Source.Code;
         if (need.Valve.FlowM3PerH > source.Source.MaxFlowM3PerH)
         {
-            return Say($"valve {need.Valve.Code} asks for {need.Valve.FlowM3PerH:0.0} m³/h, more than the {source.Source.MaxFlowM3PerH:0.0} m³/h that {name} gives");
+            return Wording.Say($"valve {need.Valve.Code} asks for {need.Valve.FlowM3PerH:0.0} m³/h, more than the {source.Source.MaxFlowM3PerH:0.0} m³/h that {name} gives");
         }
 
         if (source.Nights.Count == 0)
@@ -21,10 +24,9 @@ internal static class UnmetReason
             return $"{name} has no opening within the horizon";
         }
 
-        var planned = packed.Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4);
-        if (source.LeftM3 is { } left && left - planned < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4)
+        if (IsUsedUp(source, packed, need))
         {
-            return Say($"the season's water of {name} is used up: {Math.Max(0, left):0} m³ were left");
+            return Wording.Say($"the season's water of {name} is used up: {Math.Max(0, source.LeftM3 ?? 0):0} m³ were left");
         }
 
         var others = packed.Sets.Where(s => s.Need == need).Sum(s => s.Quarters) < need.Quarters ? $"; on its other nights {name} is full" : string.Empty;
@@ -33,8 +35,11 @@ internal static class UnmetReason
             return $"{string.Join("; ", source.Changes.Where(c => source.Nights.Any(n => ChangedNights.Takes(c, need.Valve, n.Date))).Select(c => c.Words))}{others}";
         }
 
-        return Say($"{name} is full at {source.Source.MaxFlowM3PerH:0.0} m³/h on the nights that would help, and blocks in more trouble come first");
-    }
+        if (!packed.StillWanted.ContainsKey(need))
+        {
+            return Wording.Say($"the season's water of {name} is short: what is left is kept for days and blocks in more trouble");
+        }
 
-    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+        return Wording.Say($"{name} is full at {source.Source.MaxFlowM3PerH:0.0} m³/h on the nights that would help, and blocks in more trouble come first");
+    }
 }

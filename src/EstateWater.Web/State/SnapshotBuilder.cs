@@ -59,7 +59,11 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
         }
 
         var request = PlanRequests.From(contents, now);
-        var fitted = Planner.Fit(request, cancellation);
+
+        // A reading that was entered shows at once; within the hour all blocks are learned together again.
+        var fitted = last?.Fitted is { } learned && now - learned.LearnedAsOf < PlanHolds
+            ? Planner.Refit(learned, request, cancellation)
+            : Planner.Fit(request, cancellation);
         return (Planner.Plan(fitted, request, cancellation), fitted);
     }
 }

@@ -12,10 +12,9 @@ internal static class ClosedLoopCommand
 
     public static int Run(string seeds, string? rowsFile)
     {
-        var ends = seeds.Split('-').Select(s => ulong.Parse(s, CultureInfo.InvariantCulture)).ToList();
         var totals = new Dictionary<string, SeasonScore>();
         var outlooks = new Dictionary<int, OutlookScore>();
-        for (var seed = ends[0]; seed <= ends[^1]; seed++)
+        foreach (var seed in SeedsOf(seeds))
         {
             var planner = new PlannerDecider();
             foreach (var decider in new IDecider[] { new CalendarRule(), new ThresholdRule(), new PerfectKnowledge(), planner })
@@ -51,6 +50,17 @@ internal static class ClosedLoopCommand
         return 0;
     }
 
-    private static string Line(string name, SeasonScore s) => FormattableString.Invariant(
-        $"{name,-10} over ceiling in heat {s.OverInHeat,4} of {s.HeatDays,4} block-days, over ceiling {s.Over,4} of {s.Days}, watered under floor {s.Under,4}, water {s.WaterM3,7:0} m³");
+    /// <summary>"101-108" or "101".</summary>
+    public static IEnumerable<ulong> SeedsOf(string text)
+    {
+        var ends = text.Split('-').Select(s => ulong.Parse(s, CultureInfo.InvariantCulture)).ToList();
+        for (var seed = ends[0]; seed <= ends[^1]; seed++)
+        {
+            yield return seed;
+        }
+    }
+
+    /// <summary>A season in one line.</summary>
+    public static string Line(string name, SeasonScore s) => FormattableString.Invariant(
+        $"{name,-10} over ceiling in heat {s.OverInHeat,4} of {s.HeatDays,4} block-days ({s.OverInHeatBarDays,5:0} bar days), over ceiling {s.Over,4} of {s.Days} ({s.OverBarDays,5:0}), watered under floor {s.Under,4}, water {s.WaterM3,7:0} m³");
 }

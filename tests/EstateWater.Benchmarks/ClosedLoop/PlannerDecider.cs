@@ -13,7 +13,7 @@ internal sealed record Expectation(string Block, DateOnly Date, int LeadDays, Te
 /// <summary>The program itself: reads the folder as of Tuesday morning and plans; its sets of the coming week are run as they are.</summary>
 internal sealed class PlannerDecider : IDecider
 {
-    public static readonly int[] Leads = [1, 3, 7];
+    public static readonly int[] Leads = [0, 1, 3, 7];
     private readonly List<Expectation> _expectations = [];
 
     public string Name => "planner";
@@ -26,7 +26,7 @@ internal sealed class PlannerDecider : IDecider
         var plan = Planner.Plan(PlanRequests.From(Known(estate, crew, asOf), asOf));
         foreach (var block in plan.Blocks)
         {
-            _expectations.AddRange(Enumerable.Range(0, 10).Select(lead => new Expectation(
+            _expectations.AddRange(Leads.Select(lead => new Expectation(
                 block.Block, estate.Today.AddDays(lead), lead, block.Outlook[lead].PlannedBar, block.Latest?.MeanBar)));
         }
 

@@ -21,9 +21,17 @@ internal static class SeasonRun
     /// <summary>A fresh estate of a seed; odd seeds lie in the south.</summary>
     public static SimulatedEstate Estate(ulong seed) => new(RandomEstate.Draw(seed, Blocks, seed % 2 == 1, 2023), seed);
 
-    public static SimulatedEstate Live(ulong seed, IDecider decider)
+    /// <summary>The same with another allocation for its one source; null for none. [m³]</summary>
+    public static SimulatedEstate Estate(ulong seed, double? allocationM3)
     {
-        var estate = Estate(seed);
+        var spec = Estate(seed).Spec;
+        return new(spec with { Sources = [spec.Sources.Single() with { AllocationM3 = allocationM3 }] }, seed);
+    }
+
+    public static SimulatedEstate Live(ulong seed, IDecider decider) => Live(Estate(seed), decider);
+
+    public static SimulatedEstate Live(SimulatedEstate estate, IDecider decider)
+    {
         var crew = new FieldCrew(estate);
         IReadOnlyList<ValveOpening> week = [];
         while (estate.Today < estate.Spec.From.AddDays(330) && Stages(estate).Min() < LastStage)

@@ -9,7 +9,9 @@ namespace EstateWater.Benchmarks.ClosedLoop;
 /// <param name="Under">Block-days under the floor in the same time that were watered in the four days before.</param>
 /// <param name="Days">Block-days of that time.</param>
 /// <param name="WaterM3">Water put on.</param>
-internal sealed record SeasonScore(int HeatDays, int OverInHeat, int Over, int Under, int Days, double WaterM3)
+/// <param name="OverInHeatBarDays">How far over the ceiling in heat, summed. [bar d]</param>
+/// <param name="OverBarDays">The same from fruit set to harvest. [bar d]</param>
+internal sealed record SeasonScore(int HeatDays, int OverInHeat, int Over, int Under, int Days, double WaterM3, double OverInHeatBarDays, double OverBarDays)
 {
     private const double HotC = 35;
     private const double FruitSet = 27;
@@ -28,11 +30,17 @@ internal sealed record SeasonScore(int HeatDays, int OverInHeat, int Over, int U
             all.Count(d => d.Bar > d.Target.CeilingBar),
             all.Count(d => d.Bar < d.Target.FloorBar && d.Watered),
             all.Count,
-            estate.Openings.Sum(o => o.Hours * estate.Spec.DeclaredFlowM3PerH(o.Valve) * estate.ThroughShare(o.Valve, DateOnly.FromDateTime(o.StartedAt.DateTime))));
+            WaterM3Of(estate, estate.Openings),
+            all.Where(d => d.Hot).Sum(d => Math.Max(0, d.Bar - d.Target.CeilingBar)),
+            all.Sum(d => Math.Max(0, d.Bar - d.Target.CeilingBar)));
     }
 
+    /// <summary>What passes the valves in some openings. [m³]</summary>
+    public static double WaterM3Of(SimulatedEstate estate, IEnumerable<ValveOpening> openings) =>
+        openings.Sum(o => o.Hours * estate.Spec.DeclaredFlowM3PerH(o.Valve) * estate.ThroughShare(o.Valve, DateOnly.FromDateTime(o.StartedAt.DateTime)));
+
     public static SeasonScore operator +(SeasonScore a, SeasonScore b) =>
-        new(a.HeatDays + b.HeatDays, a.OverInHeat + b.OverInHeat, a.Over + b.Over, a.Under + b.Under, a.Days + b.Days, a.WaterM3 + b.WaterM3);
+        new(a.HeatDays + b.HeatDays, a.OverInHeat + b.OverInHeat, a.Over + b.Over, a.Under + b.Under, a.Days + b.Days, a.WaterM3 + b.WaterM3, a.OverInHeatBarDays + b.OverInHeatBarDays, a.OverBarDays + b.OverBarDays);
 
     private static bool Watered(SimulatedEstate estate, string block, int index) =>
         estate.Block(block).Days.Skip(index - WateredWithinDays).Take(WateredWithinDays).Any(d => d.Flows.DripMm > 0);

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Drip;
-using EstateWater.Agronomy.Statistics;
 using EstateWater.Agronomy.Weather;
 using EstateWater.Data.Model;
 using EstateWater.Web.State;
@@ -24,7 +23,7 @@ internal static class HistoryDays
         var measured = snapshot.Contents.Weather
             .Where(day => day.StationCode == block.StationCode && day.Date >= from && day.Date <= snapshot.Today)
             .ToDictionary(day => day.Date);
-        var forecast = LatestForecast(block, snapshot);
+        var forecast = StationForecast.Latest(block.StationCode, snapshot);
         var last = forecast.Keys.Append(snapshot.Today).Max();
         var days = new List<HistoryDay>();
         for (var date = from; date <= last; date = date.AddDays(1))
@@ -43,20 +42,10 @@ internal static class HistoryDays
         : new HistoryDay(
             date,
             true,
-            Descriptive.Median([.. members.Select(member => member.TMaxC)]),
-            Descriptive.Median([.. members.Select(Vpd)]),
+            StationForecast.Middle(members, member => member.TMaxC),
+            StationForecast.Middle(members, Vpd),
             members.Average(member => member.RainMm),
             water);
-
-    private static Dictionary<DateOnly, IReadOnlyList<ForecastDay>> LatestForecast(Block block, EstateSnapshot snapshot)
-    {
-        var known = snapshot.Contents.Forecasts.Where(day => day.StationCode == block.StationCode && day.IssuedAt <= snapshot.AsOf).ToList();
-        var issued = known.Select(day => day.IssuedAt).DefaultIfEmpty().Max();
-        return known
-            .Where(day => day.IssuedAt == issued && day.Date >= snapshot.Today)
-            .GroupBy(day => day.Date)
-            .ToDictionary(group => group.Key, group => (IReadOnlyList<ForecastDay>)[.. group]);
-    }
 
     private static Dictionary<DateOnly, double> AppliedByDay(Block block, EstateSnapshot snapshot)
     {

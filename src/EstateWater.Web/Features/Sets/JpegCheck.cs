@@ -21,7 +21,7 @@ public static class JpegCheck
         return Size(bytes) switch
         {
             null => "The photo has no JPEG frame.",
-            (< 1 or > LongestSide, _) or (_, < 1 or > LongestSide) => $"A photo has at most {LongestSide} px on a side.",
+            ( < 1 or > LongestSide, _) or (_, < 1 or > LongestSide) => $"A photo has at most {LongestSide} px on a side.",
             _ => null,
         };
     }

@@ -1,0 +1,74 @@
+using EstateWater.Planning;
+
+namespace EstateWater.Tests.Planning;
+
+/// <summary>A reason names the two facts that decided, whichever they are.</summary>
+public sealed class DecidingFactTests
+{
+    [Fact]
+    public void Heat_is_named_where_it_takes_a_block_past_its_ceiling()
+    {
+        var reason = Reason(SmallEstate.Request(hotC: 42), "B3");
+        Assert.Matches(@"^Water [\d.]+ h .*: .*42 °C in the heat from Sun 25 Jan takes it \d+\.\d bar past its ceiling of 14 on .*; with it \d+\.\d bar", reason);
+    }
+
+    [Fact]
+    public void Without_heat_drying_is_what_the_days_ahead_add()
+    {
+        var reason = Reason(SmallEstate.Request(hotC: 31), "B4");
+        Assert.DoesNotContain("°C", reason, StringComparison.Ordinal);
+        Assert.StartsWith("Water ", reason, StringComparison.Ordinal);
+        Assert.Contains("drying takes it", reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_block_that_needs_nothing_but_shares_a_valve_says_so()
+    {
+        var request = SmallEstate.Request();
+        var shared = request with
+        {
+            Valves = [.. request.Valves.Where(v => v.Code != "V1")],
+            Blocks = [.. request.Blocks.Select(b => b.Code == "B1" ? b with { ValveCode = "V4", Targets = [.. b.Targets.Select(t => t with { CeilingBar = 30 })] } : b)],
+        };
+        Assert.Contains("it shares valve V4 with B4, which needs it", Reason(shared, "B1"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_the_source_has_no_room_that_is_what_decided()
+    {
+        var plan = Plan(SmallEstate.Request(8, maxFlowM3PerH: 34));
+        var cut = plan.Unmet.MaxBy(u => u.Hours)!;
+        Assert.Contains("its source has no room for", plan.Blocks.Single(b => b.Block == cut.Block).Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_the_seasons_water_ends_that_is_what_decided_and_with_which_priority()
+    {
+        var plan = Plan(SmallEstate.Request(4, allocationM3: 1));
+        Assert.All(plan.Unmet, u => Assert.Matches("the season's water ends before|water is short this season and its priority is 3", plan.Blocks.Single(b => b.Block == u.Block).Reason));
+        Assert.NotEmpty(plan.Unmet);
+    }
+
+    [Fact]
+    public void A_dry_block_says_where_it_stands_and_how_far_it_comes()
+    {
+        var request = SmallEstate.Request(hotC: 26);
+        var easy = request with { Blocks = [.. request.Blocks.Select(b => b with { Targets = [.. b.Targets.Select(t => t with { CeilingBar = 25 })] })] };
+        Assert.Matches(@"^Leave dry: \d+\.\d bar on 19 Jan.*; without water \d+\.\d bar on .* \(ceiling 25\)\.", Reason(easy, "B1"));
+    }
+
+    [Fact]
+    public void Every_reason_names_two_facts()
+    {
+        var plan = Plan(SmallEstate.Request(8, maxFlowM3PerH: 34));
+        Assert.All(plan.Blocks, b =>
+        {
+            Assert.Equal(b.Hours > 0 ? 3 : 2, b.Reason.Split("; ").Length);
+            Assert.True(b.Reason.Split("past its ceiling").Length <= 2, $"the ceiling is told once: {b.Reason}");
+        });
+    }
+
+    private static Plan Plan(PlanRequest request) => Planner.Plan(request, TestContext.Current.CancellationToken);
+
+    private static string Reason(PlanRequest request, string block) => Plan(request).Blocks.Single(b => b.Block == block).Reason;
+}
