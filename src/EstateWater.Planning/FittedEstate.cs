@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using EstateWater.Agronomy.Outlook;
+using EstateWater.Agronomy.Weather;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
@@ -40,6 +41,9 @@ public sealed class FittedEstate
 
     internal IReadOnlyDictionary<string, StationWeather> Weather => learned.Weather;
 
+    /// <summary>Heat spells ahead, by station.</summary>
+    internal IReadOnlyDictionary<string, IReadOnlyList<HeatSpell>> Heat => learned.Heat;
+
     internal IReadOnlyList<ValveWater> Valves => learned.Valves;
 
     /// <summary>In order of block code.</summary>
@@ -50,7 +54,7 @@ public sealed class FittedEstate
 
     internal static FittedEstate Of(PlanRequest request, CancellationToken cancellation, int parallelism = -1)
     {
-        var today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(request.AsOf, request.TimeZone).DateTime);
+        var today = request.Today;
         var days = request.HorizonDays + 1;
         var weather = request.Stations.ToDictionary(
             s => s.Code,
@@ -63,7 +67,7 @@ public sealed class FittedEstate
             .Select(b => new BlockState(b, valveByCode[b.ValveCode], weather[b.StationCode], SeasonSpan.Of(today, b.LatitudeDegrees), today, request.TimeZone))
             .ToList();
         var fit = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation, parallelism);
-        var heat = weather.ToDictionary(w => w.Key, w => HeatAhead.DaysIn(HeatAhead.Of(w.Value, days), today, days));
+        var heat = weather.ToDictionary(w => w.Key, w => HeatAhead.Of(w.Value, days));
         var learned = new Learned(request.AsOf, today, weather, ahead, heat, valves, fit);
         var courses = new BlockCourse[states.Count];
         Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism }, i =>
@@ -91,6 +95,7 @@ public sealed class FittedEstate
                 courses[i] = learned.Course(state, learned.Fit.Refit(state.Evidence), Days);
             }
         });
+
         // Water keeps the price of the last full learning, as the needs that are kept were found with it.
         var refitted = new FittedEstate(request, learned, courses, seasons);
         refitted.Keep(this, changed);
@@ -240,11 +245,11 @@ public sealed class FittedEstate
         DateOnly Today,
         IReadOnlyDictionary<string, StationWeather> Weather,
         IReadOnlyDictionary<string, WeatherAhead> Ahead,
-        IReadOnlyDictionary<string, IReadOnlyList<bool>> Heat,
+        IReadOnlyDictionary<string, IReadOnlyList<HeatSpell>> Heat,
         IReadOnlyList<ValveWater> Valves,
         EstateFit Fit)
     {
         public BlockCourse Course(BlockState state, FittedBlock fitted, int days) =>
-            new(state, fitted, Ahead[state.Block.StationCode], Heat[state.Block.StationCode], Today, days);
+            new(state, fitted, Ahead[state.Block.StationCode], HeatAhead.DaysIn(Heat[state.Block.StationCode], Today, days), Today, days);
     }
 }

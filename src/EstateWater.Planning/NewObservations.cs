@@ -8,7 +8,7 @@ internal static class NewObservations
     /// anything does: another day, weather, a source, water applied, or a block declared otherwise.
     /// </summary>
     public static IReadOnlySet<string>? Blocks(PlanRequest before, PlanRequest now) =>
-        Day(before) == Day(now)
+        before.Today == now.Today
         && before.TimeZone.Equals(now.TimeZone)
         && before.HorizonDays == now.HorizonDays
         && Same(before.Stations, now.Stations, Same)
@@ -17,8 +17,6 @@ internal static class NewObservations
         && Same(before.Blocks, now.Blocks, (a, b) => Declared(a) == Declared(b) && a.Targets.SequenceEqual(b.Targets))
             ? before.Blocks.Zip(now.Blocks).Where(pair => !SameObservations(pair.First, pair.Second)).Select(pair => pair.Second.Code).ToHashSet()
             : null;
-
-    private static DateOnly Day(PlanRequest request) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(request.AsOf, request.TimeZone).DateTime);
 
     private static bool Same(PlanStation one, PlanStation other) =>
         one.Code == other.Code

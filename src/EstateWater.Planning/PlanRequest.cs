@@ -13,6 +13,9 @@ public sealed record PlanRequest
     /// <summary>The estate's time zone.</summary>
     public required TimeZoneInfo TimeZone { get; init; }
 
+    /// <summary>The estate's day at <see cref="AsOf"/>.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(AsOf, TimeZone).DateTime);
+
     /// <summary>Days ahead, counted after the day of <see cref="AsOf"/>; 1 to 30.</summary>
     public int HorizonDays { get; init; } = 10;
 

@@ -16,17 +16,14 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
 
     public Plan Write()
     {
-        var heat = estate.Weather
-            .OrderBy(w => w.Key, StringComparer.Ordinal)
-            .ToDictionary(w => w.Key, w => HeatAhead.Of(w.Value, estate.Days));
         var objective = packed.Sum(p => (double)p.Objective);
         var bound = packed.Sum(p => (double)p.Bound);
         return new Plan
         {
             AsOf = TimeZoneInfo.ConvertTime(estate.Request.AsOf, estate.Request.TimeZone),
             HorizonDays = estate.Request.HorizonDays,
-            HeatSpells = [.. heat.SelectMany(h => h.Value.Select(s => new PlannedHeatSpell(h.Key, s.From, s.To, Math.Round(s.PeakTMaxC, 1))))],
-            Blocks = Blocks(heat),
+            HeatSpells = [.. estate.Heat.OrderBy(h => h.Key, StringComparer.Ordinal).SelectMany(h => h.Value.Select(s => new PlannedHeatSpell(h.Key, s.From, s.To, Math.Round(s.PeakTMaxC, 1))))],
+            Blocks = Blocks(),
             Sets = Sets(),
             Unmet = Unmet(),
             Water = [.. sources.Select(Water)],
@@ -39,12 +36,12 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
         };
     }
 
-    private List<BlockPlan> Blocks(Dictionary<string, IReadOnlyList<Agronomy.Weather.HeatSpell>> heat)
+    private List<BlockPlan> Blocks()
     {
         var outcomes = estate.Courses.Select(c => new BlockOutcome(
             c,
             estate.Today,
-            heat[c.State.Block.StationCode],
+            estate.Heat[c.State.Block.StationCode],
             NeedOf(c),
             PackedOf(c.State.Valve),
             QuartersByDay(c.State.Valve))

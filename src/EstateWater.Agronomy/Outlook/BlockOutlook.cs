@@ -29,10 +29,7 @@ public sealed class BlockOutlook
         this.weather = weather;
         this.shadedFraction = shadedFraction;
         today = new RootZoneEnsemble(block.Evidence.Declared, block.Unknowns, Unknowns.StartOfSeason);
-        for (var day = 0; day < todayIndex; day++)
-        {
-            today.Step(season.Et0Mm[day], season.RainMm[day], season.AppliedMm[day], season.ShadedFraction[day]);
-        }
+        today.LiveThrough(season, todayIndex);
 
         tensions = new MemberTensions(block.Unknowns, measure);
         beyondModel = DiscrepancyAhead.Of(block, measure, todayIndex, weather.Days);

@@ -55,6 +55,6 @@ internal sealed record Discrepancy(double SlowMpa, double DaysToFade, double Set
 
     private static double Season(Observation observation) => observation.IsLastSeason ? LastSeasonVarianceFactor : 1;
 
-    // Before dawn tension spreads about half as much as at midday. Ours.
-    private static double ShowsIn(ObservationKind kind) => kind == ObservationKind.Predawn ? 0.5 : 1;
+    /// <summary>Share of the midday discrepancy that shows in a measure: before dawn tension spreads about half as much. Ours.</summary>
+    public static double ShowsIn(ObservationKind kind) => kind == ObservationKind.Predawn ? 0.5 : 1;
 }

@@ -14,7 +14,7 @@ internal static class DiscrepancyAhead
         var numbers = new NormalNumbers(block.Evidence.Code + " ahead");
         var chance = Enumerable.Range(0, members).Select(_ => numbers.Next()).ToArray();
         var discrepancy = block.Discrepancy;
-        var share = measure == WaterPotentialMeasure.Predawn ? 0.5 : 1;
+        var share = Discrepancy.ShowsIn(Observation.KindOf(measure));
         var variance = discrepancy.SlowMpa * discrepancy.SlowMpa;
         var ahead = new double[days][];
         if (block.Observations.Count == 0)

@@ -19,7 +19,7 @@ internal static class DiscrepancyFit
     private static readonly double[] SpreadMpa = [0.005, 0.007, 0.01, 0.014, 0.02, 0.028, 0.035, 0.045, 0.056, 0.07, 0.085, 0.1, 0.12, 0.15, 0.2];
     private static readonly double[] ShareThatStays = [0.02, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 0.98];
 
-    public static Discrepancy Fit(IReadOnlyList<Innovation> blocks)
+    public static Discrepancy Fit(IReadOnlyList<Innovation> blocks, ParallelOptions options)
     {
         var read = blocks.Where(b => b.Observations.Count > 1).ToList();
         if (read.Count == 0)
@@ -33,17 +33,21 @@ internal static class DiscrepancyFit
         for (var sweep = 0; sweep < Sweeps; sweep++)
         {
             var (spread, share) = (Spread(best), Share(best));
-            best = Best(chosen, SpreadMpa.Select(s => Of(s, share, best.DaysToFade)));
+            best = Best(chosen, [.. SpreadMpa.Select(s => Of(s, share, best.DaysToFade))], options);
             spread = Spread(best);
-            best = Best(chosen, ShareThatStays.Select(s => Of(spread, s, best.DaysToFade)));
-            best = Best(chosen, DaysToFade.Select(d => best with { DaysToFade = d }));
+            best = Best(chosen, [.. ShareThatStays.Select(s => Of(spread, s, best.DaysToFade))], options);
+            best = Best(chosen, [.. DaysToFade.Select(d => best with { DaysToFade = d })], options);
         }
 
         return best;
     }
 
-    private static Discrepancy Best(List<Innovation> blocks, IEnumerable<Discrepancy> trials) =>
-        trials.AsParallel().AsOrdered().Select(t => (Trial: t, Worth: blocks.Sum(b => b.LogLikelihood(t)) + Prior(t))).ToList().MaxBy(t => t.Worth).Trial;
+    private static Discrepancy Best(List<Innovation> blocks, IReadOnlyList<Discrepancy> trials, ParallelOptions options)
+    {
+        var worth = new double[trials.Count];
+        Parallel.For(0, trials.Count, options, t => worth[t] = blocks.Sum(b => b.LogLikelihood(trials[t])) + Prior(trials[t]));
+        return trials[Array.IndexOf(worth, worth.Max())];
+    }
 
     private static double Prior(Discrepancy d) =>
         -0.5 * (Squared(Spread(d) / Spread(Discrepancy.Unread)) + Squared(d.DaysToFade / Discrepancy.Unread.DaysToFade));

@@ -31,7 +31,7 @@ public sealed class EstateFit
         var doubt = fitted.Select(BlockFit.Doubt).ToArray();
         for (var pass = 1; pass < Passes; pass++)
         {
-            knowledge = knowledge.Learn([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)]);
+            knowledge = knowledge.Learn([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)], options);
             Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, doubt[i]));
         }
 

@@ -9,6 +9,6 @@ internal sealed record EstateKnowledge(EstatePrior Prior, Discrepancy Discrepanc
     public static EstateKnowledge Unread { get; } = new(EstatePrior.Unread, Discrepancy.Unread);
 
     /// <summary>From blocks fitted with less of it; in order of their codes.</summary>
-    public EstateKnowledge Learn(IReadOnlyList<FittedBlock> blocks) =>
-        new(Prior.Learn(blocks), DiscrepancyFit.Fit([.. blocks.Select(b => b.Innovation)]));
+    public EstateKnowledge Learn(IReadOnlyList<FittedBlock> blocks, ParallelOptions options) =>
+        new(Prior.Learn(blocks), DiscrepancyFit.Fit([.. blocks.Select(b => b.Innovation)], options));
 }

@@ -109,6 +109,18 @@ internal sealed class RootZoneEnsemble
         }
     }
 
+    /// <summary>Lives through the first days of a season.</summary>
+    public void LiveThrough(SeasonForcing season, int days)
+    {
+        for (var day = 0; day < days; day++)
+        {
+            Step(season, day);
+        }
+    }
+
+    /// <summary>Lives through a day of a season.</summary>
+    public void Step(SeasonForcing season, int day) => Step(season.Et0Mm[day], season.RainMm[day], season.AppliedMm[day], season.ShadedFraction[day]);
+
     /// <summary>Lives through a day with one weather for every member.</summary>
     public void Step(double et0Mm, double rainMm, double appliedMm, double shadedFraction) =>
         Step(new Uniform(et0Mm), new Uniform(rainMm), appliedMm, shadedFraction);

@@ -35,10 +35,7 @@ public sealed class SeasonOutlook
         var unknowns = block.Unknowns.Select(u => u.Where((_, m) => m % every == 0).ToArray()).ToArray();
         tensions = new MemberTensions(unknowns, measure);
         rootZone = new RootZoneEnsemble(block.Evidence.Declared, unknowns, Unknowns.StartOfSeason);
-        for (var day = 0; day < days; day++)
-        {
-            rootZone.Step(season.Et0Mm[day], season.RainMm[day], season.AppliedMm[day], season.ShadedFraction[day]);
-        }
+        rootZone.LiveThrough(season, days);
     }
 
     private SeasonOutlook(SeasonOutlook other)

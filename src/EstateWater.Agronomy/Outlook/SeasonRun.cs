@@ -34,7 +34,7 @@ internal static class SeasonRun
                 }
             }
 
-            rootZone.Step(season.Et0Mm[day], season.RainMm[day], season.AppliedMm[day], season.ShadedFraction[day]);
+            rootZone.Step(season, day);
         }
     }
 

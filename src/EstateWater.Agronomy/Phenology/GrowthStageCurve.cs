@@ -20,8 +20,20 @@ public sealed class GrowthStageCurve
     /// <summary>Progress of a day past harvest-ripe. [°C·d]</summary>
     public const double PerDayAfterRipe = 10;
 
+    /// <summary>Budburst, as all these a modified Eichhorn–Lorenz number (Coombe 1995).</summary>
+    public const double BudburstElStage = 4;
+
+    /// <summary>Setting of the fruit.</summary>
+    public const double FruitSetElStage = 27;
+
+    /// <summary>Veraison: berries begin to colour and enlarge.</summary>
+    public const double VeraisonElStage = 35;
+
     /// <summary>The stage past which the calendar leads: harvest-ripe.</summary>
     public const double RipeElStage = 38;
+
+    /// <summary>Beginning of leaf fall.</summary>
+    public const double LeafFallElStage = 43;
 
     private const double RipeAfterVeraisonCd = 800;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using EstateWater.Agronomy.Methods;
+using EstateWater.Agronomy.Phenology;
 using static EstateWater.Agronomy.WaterStatus.WateringLean;
 
 namespace EstateWater.Agronomy.WaterStatus;
@@ -16,7 +17,7 @@ public static class WateringRules
     public const int HarvestDays = 15;
 
     /// <summary>Last stage at which growing tips alone speak against water: fruit set.</summary>
-    public const double FruitSetStage = 27;
+    public const double FruitSetStage = GrowthStageCurve.FruitSetElStage;
 
     /// <summary>Tips count as growing hard from this index. Ours. [–]</summary>
     public const double VigorousTips = 0.8;

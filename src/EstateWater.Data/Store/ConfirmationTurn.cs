@@ -6,9 +6,6 @@ namespace EstateWater.Data.Store;
 /// <summary>One entry's turn within a transaction: refused, known already, or stored with its water and its line in the record.</summary>
 internal sealed class ConfirmationTurn(EstateDb db, ConfirmationEntry entry, DateTimeOffset now, ChangeWords words)
 {
-    // The longest set that an entry can tell of. [h]
-    private const double LongestHours = 744;
-
     public async Task<ConfirmationResult> TakeAsync(CancellationToken cancellation)
     {
         var confirmations = db.SetConfirmations.AsNoTracking();
@@ -56,7 +53,7 @@ internal sealed class ConfirmationTurn(EstateDb db, ConfirmationEntry entry, Dat
     private async Task<ConfirmationResult?> CountedAsync(PublishedSet set, CancellationToken cancellation)
     {
         var (start, end) = (Start(set), Start(set).AddHours(entry.Hours));
-        var earliest = start.AddHours(-LongestHours);
+        var earliest = start.AddHours(-Confirmations.LongestHours);
         var ours = set.Confirmation?.AppliedWaterId;
         var near = await db.AppliedWaters.AsNoTracking()
             .Where(w => w.ValveCode == set.ValveCode && w.StartedAt >= earliest && w.StartedAt <= end && w.Id != ours)

@@ -6,6 +6,9 @@ namespace EstateWater.Data.Store;
 /// <summary>What irrigators say was done: each entry is stored once, corrections replace, and water counts once.</summary>
 public static class Confirmations
 {
+    /// <summary>The longest set that an entry can tell of: a month. [h]</summary>
+    public const double LongestHours = 744;
+
     /// <summary>A phone's clock may run so far ahead of ours.</summary>
     public static readonly TimeSpan ClockTolerance = TimeSpan.FromMinutes(15);
 
@@ -51,9 +54,9 @@ public static class Confirmations
 
     private static void RequireInRange(ConfirmationEntry entry)
     {
-        if (!(entry.Hours is >= 0 and <= 744))
+        if (!(entry.Hours is >= 0 and <= LongestHours))
         {
-            throw new ArgumentOutOfRangeException(nameof(entry), entry.Hours, "Hours must be 0 to 744 h.");
+            throw new ArgumentOutOfRangeException(nameof(entry), entry.Hours, FormattableString.Invariant($"Hours must be 0 to {LongestHours} h."));
         }
 
         foreach (var meter in new[] { entry.MeterM3, entry.MeterBeforeM3, entry.MeterAfterM3, entry.UsedM3 })

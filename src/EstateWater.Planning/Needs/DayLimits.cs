@@ -7,14 +7,6 @@ namespace EstateWater.Planning.Needs;
 /// <summary>The tension wanted of a block, day by day ahead.</summary>
 internal sealed class DayLimits
 {
-    /// <summary>From fruit set on, too wet is a fault as well: big berries, rank canopy.</summary>
-    private const double SettingStage = 27;
-
-    // Leaves are there from budburst to the beginning of leaf fall; without leaves nothing can be too dry at midday.
-    private const double Budburst = 4;
-    private const double LeafFall = 43;
-    private const double Harvest = 38;
-
     private DayLimits(WaterPotentialMeasure measure, double[] floorMpa, double[] ceilingMpa, bool[] floorCounts, bool[] hasLeaves, bool[] isPicked)
     {
         IsPicked = isPicked;
@@ -53,9 +45,11 @@ internal sealed class DayLimits
             var target = TargetAt(block, stage, now.Measure);
             floors[day] = target.FloorBar / Conversions.BarPerMegapascal;
             ceilings[day] = target.CeilingBar / Conversions.BarPerMegapascal;
-            leaves[day] = stage is >= Budburst and < LeafFall;
-            picked[day] = stage >= Harvest;
-            counts[day] = stage >= SettingStage && leaves[day];
+
+            // Without leaves nothing can be too dry at midday; from fruit set on, too wet is a fault as well: big berries, rank canopy.
+            leaves[day] = stage is >= GrowthStageCurve.BudburstElStage and < GrowthStageCurve.LeafFallElStage;
+            picked[day] = stage >= GrowthStageCurve.RipeElStage;
+            counts[day] = stage >= GrowthStageCurve.FruitSetElStage && leaves[day];
         }
 
         return new DayLimits(now.Measure, floors, ceilings, counts, leaves, picked);

@@ -61,7 +61,7 @@ internal static class Repacking
     private sealed class NightRoom(SourceNights source)
     {
         private readonly long[][] left = [.. source.Nights.Select(n => Enumerable.Repeat(source.MostFlow, n.Quarters).ToArray())];
-        private double waterLeft = (source.LeftM3 ?? double.PositiveInfinity) * 4 * 1000;
+        private long waterLeft = source.LeftFlowQuarters ?? long.MaxValue;
 
         /// <summary>Takes a set's share; false, and nothing taken, where there is no room.</summary>
         public bool Take(PlacedSet set)

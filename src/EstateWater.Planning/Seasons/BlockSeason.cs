@@ -8,10 +8,6 @@ namespace EstateWater.Planning.Seasons;
 /// <summary>A block from today to the end of its watering: what is wanted of it, what it shades, where it stands.</summary>
 internal sealed class BlockSeason
 {
-    private const double Veraison = 35;
-    private const double Harvest = 38;
-    private const double LeafFall = 43;
-
     /// <summary>Makes the season of a block.</summary>
     /// <param name="course">The block's coming days.</param>
     /// <param name="weather">Of its station; long enough.</param>
@@ -29,7 +25,7 @@ internal sealed class BlockSeason
         var first = state.Evidence.Season.FirstDay;
         var past = today.DayNumber - first.DayNumber;
         ShadedFraction = ShadeCourse.Of(state.Block, state.Stages, first, past + days, today)[past..];
-        Ripening = [.. Enumerable.Range(0, days).Select(d => state.Stages.At(today.AddDays(d)) is >= Veraison and < Harvest)];
+        Ripening = [.. Enumerable.Range(0, days).Select(d => state.Stages.At(today.AddDays(d)) is >= GrowthStageCurve.VeraisonElStage and < GrowthStageCurve.RipeElStage)];
     }
 
     public PlanBlock Block { get; }
@@ -59,7 +55,7 @@ internal sealed class BlockSeason
     {
         var year = Season.YearOf(today, state.Block.LatitudeDegrees);
         var last = Season.LastDay(year, state.Block.LatitudeDegrees);
-        var end = state.Stages.At(today) < Harvest ? Harvest : LeafFall;
+        var end = state.Stages.At(today) < GrowthStageCurve.RipeElStage ? GrowthStageCurve.RipeElStage : GrowthStageCurve.LeafFallElStage;
         return Math.Max(0, (state.Stages.DateOf(end, year) ?? last).DayNumber - today.DayNumber);
     }
 }

@@ -39,6 +39,9 @@ public sealed record EstateSnapshot
     /// <summary>The estate's day.</summary>
     public DateOnly Today => DateOnly.FromDateTime(AsOf.DateTime);
 
+    /// <summary>The estate's day of an instant.</summary>
+    public DateOnly DayOf(DateTimeOffset at) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(at, TimeZone).DateTime);
+
     /// <summary>A snapshot of nothing, for a database without an estate.</summary>
     public static EstateSnapshot Empty(DateTimeOffset asOf, long version) => new()
     {

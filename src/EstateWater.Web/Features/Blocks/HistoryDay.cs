@@ -52,7 +52,7 @@ internal static class HistoryDays
         var rate = DripLine.ApplicationRateMmPerH(block.EmitterFlowLPerH, block.EmittersPerVine, block.RowSpacingM, block.VineSpacingM);
         return snapshot.Contents.AppliedWaters
             .Where(set => set.ValveCode == block.ValveCode && set.StartedAt <= snapshot.AsOf)
-            .GroupBy(set => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(set.StartedAt, snapshot.TimeZone).DateTime))
+            .GroupBy(set => snapshot.DayOf(set.StartedAt))
             .ToDictionary(group => group.Key, group => group.Sum(set => set.Hours * rate));
     }
 

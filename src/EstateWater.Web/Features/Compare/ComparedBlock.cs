@@ -33,7 +33,7 @@ public sealed record ComparedBlock(
     private static SeasonWater? WaterOf(Block block, EstateSnapshot snapshot, DateOnly from, DateOnly to)
     {
         var sets = snapshot.Contents.AppliedWaters
-            .Where(w => w.ValveCode == block.ValveCode && w.StartedAt <= snapshot.AsOf && Day(w.StartedAt, snapshot) is var day && day >= from && day <= to)
+            .Where(w => w.ValveCode == block.ValveCode && w.StartedAt <= snapshot.AsOf && snapshot.DayOf(w.StartedAt) is var day && day >= from && day <= to)
             .ToList();
         var rate = DripLine.ApplicationRateMmPerH(block.EmitterFlowLPerH, block.EmittersPerVine, block.RowSpacingM, block.VineSpacingM);
         return sets.Count == 0 ? null : new SeasonWater(sets.Count, sets.Sum(s => s.Hours), sets.Sum(s => s.Hours) * rate);
@@ -53,8 +53,6 @@ public sealed record ComparedBlock(
                 .OrderBy(reading => reading.DayOfSeason),
         ];
     }
-
-    private static DateOnly Day(DateTimeOffset at, EstateSnapshot snapshot) => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(at, snapshot.TimeZone).DateTime);
 }
 
 /// <summary>Water put on in a part of a season.</summary>

@@ -39,7 +39,7 @@ public sealed record BlockRow(Block Block, BlockPlan Plan, StressLook Look, Date
     private static BlockRow From(Block block, BlockPlan plan, EstateSnapshot snapshot)
     {
         DateOnly? readOn = plan.Latest is { } latest
-            ? DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(latest.TakenAt, snapshot.TimeZone).DateTime)
+            ? snapshot.DayOf(latest.TakenAt)
             : null;
         var recent = readOn is { } day && snapshot.Today.DayNumber - day.DayNumber <= StressLook.RecentDays;
         return new BlockRow(block, plan, recent ? StressLook.Of(plan.Latest!.StressClass) : StressLook.Unknown, readOn);

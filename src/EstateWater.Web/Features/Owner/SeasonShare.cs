@@ -14,9 +14,6 @@ namespace EstateWater.Web.Features.Owner;
 /// <param name="Observed">Of these, blocks in which a growth stage was seen this season.</param>
 public sealed record SeasonShare(DateOnly Budburst, DateOnly Harvest, DateOnly Today, int Blocks, int Observed)
 {
-    /// <summary>Budburst and harvest-ripe in the modified Eichhorn–Lorenz system (Coombe 1995).</summary>
-    private const double BudburstElStage = 4, HarvestElStage = 38;
-
     /// <summary>Length of the season. [d]</summary>
     public int Days => Harvest.DayNumber - Budburst.DayNumber;
 
@@ -53,7 +50,7 @@ public sealed record SeasonShare(DateOnly Budburst, DateOnly Harvest, DateOnly T
         var year = Season.YearOf(today, latitude);
         var seen = stages.Select(stage => (stage.Date, stage.ElStage)).ToList();
         var projection = new GrowthStageProjection(latitude, seen, means);
-        return projection.DateOf(BudburstElStage, year) is { } budburst && projection.DateOf(HarvestElStage, year) is { } harvest
+        return projection.DateOf(GrowthStageCurve.BudburstElStage, year) is { } budburst && projection.DateOf(GrowthStageCurve.RipeElStage, year) is { } harvest
             ? new BlockDates(budburst, harvest, seen.Any(stage => Season.YearOf(stage.Date, latitude) == year))
             : null;
     }

@@ -36,7 +36,7 @@ public static class WeekChores
         var readOn = snapshot.Contents.ChamberReadings
             .Where(r => r.TakenAt <= snapshot.AsOf)
             .GroupBy(r => r.BlockCode)
-            .ToDictionary(r => r.Key, r => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(r.Max(leaf => leaf.TakenAt), snapshot.TimeZone).DateTime));
+            .ToDictionary(r => r.Key, r => snapshot.DayOf(r.Max(leaf => leaf.TakenAt)));
         var late = snapshot.Contents.Blocks
             .Where(b => !readOn.TryGetValue(b.Code, out var day) || snapshot.Today.DayNumber - day.DayNumber > ReadingDays)
             .Select(b => b.Code)

@@ -1,6 +1,7 @@
 // Entries wait here, in the phone's own store, until the server gives a receipt that names them.
 
-const STORE = "entries";
+import { inStore } from "./store.js";
+
 const KEEP_SENT_MS = 3 * 24 * 3600 * 1000;
 const SEND_TIMEOUT_MS = 20000;
 const FIRST_WAIT_MS = 5000;
@@ -142,28 +143,7 @@ export class Outbox {
     }
   }
 
-  #open() {
-    return new Promise((resolve, reject) => {
-      const request = indexedDB.open(this.#name, 1);
-      request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: "entryId" });
-      request.onsuccess = () => resolve(request.result);
-      request.onerror = () => reject(request.error);
-    });
-  }
-
-  async #inStore(mode, work) {
-    const db = await this.#open();
-    try {
-      return await new Promise((resolve, reject) => {
-        const transaction = db.transaction(STORE, mode, { durability: "strict" });
-        const request = work(transaction.objectStore(STORE));
-        // Only a completed transaction is on the phone for good; a successful request is not yet.
-        transaction.oncomplete = () => resolve(request.result);
-        transaction.onerror = () => reject(transaction.error);
-        transaction.onabort = () => reject(transaction.error);
-      });
-    } finally {
-      db.close();
-    }
+  #inStore(mode, work) {
+    return inStore({ database: this.#name, store: "entries", key: "entryId" }, mode, work);
   }
 }

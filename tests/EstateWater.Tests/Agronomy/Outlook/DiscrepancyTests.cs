@@ -66,7 +66,7 @@ public sealed class DiscrepancyTests
         var blocks = Enumerable.Range(0, 60).Select(_ => new Innovation(
             observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), Matrix<double>.Build.Dense(20, 20))).ToList();
 
-        var found = DiscrepancyFit.Fit(blocks);
+        var found = DiscrepancyFit.Fit(blocks, new ParallelOptions());
 
         Assert.Equal(Spread(truth, 0), Spread(found, 0), 0.2 * Spread(truth, 0));
         Assert.Equal(Spread(truth, 7), Spread(found, 7), 0.2 * Spread(truth, 0));
@@ -76,7 +76,7 @@ public sealed class DiscrepancyTests
 
     [Fact]
     public void An_estate_without_sets_keeps_what_stands_before_reading() =>
-        Assert.Equal(Discrepancy.Unread, DiscrepancyFit.Fit([]));
+        Assert.Equal(Discrepancy.Unread, DiscrepancyFit.Fit([], new ParallelOptions()));
 
     private static Observation Leaf(int day, double mpa) => new(ObservationKind.Leaf, day, false, mpa, 0.02);
 

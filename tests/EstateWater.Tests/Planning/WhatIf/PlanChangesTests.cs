@@ -40,29 +40,28 @@ public sealed class PlanChangesTests(TwoSourceEstate estate) : IClassFixture<Two
         var request = TwoSourceEstate.Of(blocks: 8, maxFlowM3PerH: 500);
         var fitted = Planner.Fit(request, TestContext.Current.CancellationToken);
         var first = Planner.Plan(fitted, request, TestContext.Current.CancellationToken);
-        var harmed = 0;
         foreach (var valve in first.Sets.Select(s => s.Valve).Distinct())
         {
             var plan = Planner.Plan(fitted, request with { Changes = [new ValveClosed(valve, SmallEstate.Today, Last)] }, TestContext.Current.CancellationToken);
             var mine = request.Blocks.Single(b => b.ValveCode == valve).Code;
             Assert.All(plan.Blocks.Where(b => b.Block != mine), b => Assert.True(
                 Worst(b) <= Worst(first.Blocks.Single(f => f.Block == b.Block)), $"{b.Block} is worse off without {valve}"));
-            var (closed, open) = (Worst(plan.Blocks.Single(b => b.Block == mine)), Worst(first.Blocks.Single(b => b.Block == mine)));
-            Assert.True(closed >= open, $"{mine} is better off without its own valve");
-            harmed += closed > open ? 1 : 0;
-        }
 
-        // A block whose worst day comes before its water shows no difference on that day.
-        Assert.NotEqual(0, harmed);
+            // Its worst day may come before its water; the days together are drier.
+            Assert.True(
+                AllDays(plan.Blocks.Single(b => b.Block == mine)) > AllDays(first.Blocks.Single(b => b.Block == mine)),
+                $"{mine} is no worse off without its own valve");
+        }
     }
 
     [Fact]
-    public void What_a_closed_valve_leaves_takes_nothing_from_those_who_lack_water()
+    public void What_a_closed_valve_leaves_goes_to_those_who_lacked_it()
     {
-        var valve = Longest.Valve;
+        // Of the valve that opens first: nights after the heat would help nobody.
+        var valve = estate.First.Sets[0].Valve;
         var plan = estate.With(new ValveClosed(valve, SmallEstate.Today, Last));
         double Others(Plan of) => of.Unmet.Where(u => estate.Request.Blocks.Single(b => b.Code == u.Block).ValveCode != valve).Sum(u => u.Hours);
-        Assert.True(Others(plan) <= Others(estate.First), $"{Others(plan)} h unmet, {Others(estate.First)} before");
+        Assert.True(Others(plan) < Others(estate.First), $"{Others(plan)} h unmet, {Others(estate.First)} before");
     }
 
     [Fact]
@@ -174,6 +173,8 @@ public sealed class PlanChangesTests(TwoSourceEstate estate) : IClassFixture<Two
         Assert.Equal(["V3 closed from the night of Tue 20 Jan to the night of Fri 23 Jan"], PlanJson.Read(changed).ChangesByHand);
         Assert.DoesNotContain("changes_by_hand", PlanJson.Write(estate.First), StringComparison.Ordinal);
     }
+
+    private static double AllDays(BlockPlan block) => block.Outlook.Sum(day => day.PlannedBar.P50);
 
     private static double Worst(BlockPlan block) => block.Risks.Skip(1).Max(r => r.ChancePastCeiling);
 
