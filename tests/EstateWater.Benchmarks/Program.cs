@@ -10,7 +10,8 @@ var asOf = new Option<string>("--as-of") { Description = "The instant to plan fr
 var seeds = new Option<string>("--seeds") { Description = "Seeds of the closed loop; the held-back ones when not given.", DefaultValueFactory = _ => ClosedLoopCommand.HeldBackSeeds };
 var share = new Option<double?>("--allocation-share") { Description = "Closed loop with an allocation of so much of what one who knows everything would use, such as 0.6; as drawn when not given." };
 var rows = new Option<string?>("--out") { Description = "A CSV file to which the closed loop adds a row for every outlook and what came true." };
-var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds, share, rows };
+var only = new Option<string?>("--only") { Description = "The closed loop under one decider alone, such as planner." };
+var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds, share, rows, only };
 root.SetAction(async (parsed, cancellation) =>
 {
     var (wanted, folder, instant) = (parsed.GetRequiredValue(name), Path.GetFullPath(parsed.GetRequiredValue(data)), parsed.GetRequiredValue(asOf));
@@ -18,7 +19,7 @@ root.SetAction(async (parsed, cancellation) =>
     {
         return parsed.GetValue(share) is { } part
             ? ShortSeasonCommand.Run(parsed.GetRequiredValue(seeds), part)
-            : ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows));
+            : ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows), parsed.GetValue(only));
     }
 
     var met = true;

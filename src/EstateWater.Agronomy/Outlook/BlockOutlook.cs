@@ -8,16 +8,16 @@ public sealed class BlockOutlook
     private readonly RootZoneEnsemble today;
     private readonly MemberTensions tensions;
     private readonly WeatherAhead weather;
-    private readonly double shadedFraction;
+    private readonly IReadOnlyList<double> shadedFraction;
     private readonly double[][] beyondModel;
 
     /// <summary>Brings the fitted block up to today.</summary>
     /// <param name="block">As fitted; its season must reach the day before <see cref="WeatherAhead.FirstDay"/>.</param>
     /// <param name="weather">From today on.</param>
     /// <param name="measure">What the outlook speaks of.</param>
-    /// <param name="shadedFraction">Of the coming days, 0–1.</param>
+    /// <param name="shadedFraction">By day ahead, 0–1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The season ends before yesterday.</exception>
-    public BlockOutlook(FittedBlock block, WeatherAhead weather, WaterPotentialMeasure measure, double shadedFraction)
+    public BlockOutlook(FittedBlock block, WeatherAhead weather, WaterPotentialMeasure measure, IReadOnlyList<double> shadedFraction)
     {
         var season = block.Evidence.Season;
         var todayIndex = season.IndexOf(weather.FirstDay);
@@ -52,7 +52,7 @@ public sealed class BlockOutlook
             }
 
             byDay[day] = values;
-            rootZone.Step(weather.Et0Mm[day], weather.RainMm[day], appliedMm[day], shadedFraction);
+            rootZone.Step(weather.Et0Mm[day], weather.RainMm[day], appliedMm[day], shadedFraction[day]);
         }
 
         return byDay;

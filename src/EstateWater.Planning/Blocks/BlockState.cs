@@ -20,7 +20,6 @@ internal sealed class BlockState
         Stages = new GrowthStageProjection(block.LatitudeDegrees, block.Stages.Select(s => (s.Date, s.ElStage)), weather.DailyMeanC);
         Sets = ReadingSets.Of(block, zone, weather.VpdKpaAt);
         var applied = valve.AppliedMm(block);
-        ShadedFraction = ShadeCourse.Of(block, Stages, today, 1, today)[0];
         Evidence = new BlockEvidence
         {
             Code = block.Code,
@@ -44,9 +43,10 @@ internal sealed class BlockState
 
     public IReadOnlyList<ReadingSet> Sets { get; }
 
-    public double ShadedFraction { get; }
-
     public BlockEvidence Evidence { get; }
+
+    /// <summary>Share of the ground shaded at solar noon from today on, as the visits up to today let expect.</summary>
+    public double[] ShadedAhead(DateOnly today, int days) => ShadeCourse.Of(Block, Stages, today, days, today);
 
     /// <summary>Mean water content over the root depth, by day, over all tubes read that day.</summary>
     private static IEnumerable<SoilEvidence> Profiles(PlanBlock block) => block.SoilProfiles

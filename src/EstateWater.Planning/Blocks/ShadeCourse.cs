@@ -11,13 +11,16 @@ internal static class ShadeCourse
     private const double BareWood = 0.02;
     private const double Trusted = 30;
 
+    // A look older than this says nothing more of today's canopy.
+    private const int LongestPastDays = 90;
+
     /// <summary>By day: canopy visits where there are some, the declared full canopy on its growth curve elsewhere.</summary>
     /// <remarks>A visit sees the canopy with an error, so visits within ten days are averaged.</remarks>
     public static double[] Of(PlanBlock block, GrowthStageProjection stages, DateOnly first, int days, DateOnly asOf)
     {
         var full = block.ShadedFraction ?? Unknown;
         var visits = block.CanopyLooks
-            .Where(v => v.ShadedFraction is not null && v.Date >= first && v.Date <= asOf)
+            .Where(v => v.ShadedFraction is not null && v.Date >= first.AddDays(-LongestPastDays) && v.Date <= asOf)
             .Select(v => (Day: v.Date.DayNumber - first.DayNumber, Share: v.ShadedFraction!.Value / Curve(stages.At(v.Date))))
             .ToList();
         var shade = new double[days];

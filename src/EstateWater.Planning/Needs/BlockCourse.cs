@@ -28,6 +28,7 @@ internal sealed class BlockCourse
     private readonly BlockOutlook outlook;
     private readonly WeatherAhead weather;
     private readonly int days;
+    private readonly double[] shadedFraction;
     private readonly IReadOnlyList<bool> inHeat;
 
     public BlockCourse(BlockState state, FittedBlock fitted, WeatherAhead weather, IReadOnlyList<bool> inHeat, DateOnly today, int days)
@@ -39,7 +40,8 @@ internal sealed class BlockCourse
         this.weather = weather;
         Limits = DayLimits.Of(state.Block, state.Stages, today, days);
         WeightsWhenShort = [.. Limits.IsPicked.Select(WaterPrice.WeightWhenShort)];
-        outlook = new BlockOutlook(fitted, weather, Limits.Measure, state.ShadedFraction);
+        shadedFraction = state.ShadedAhead(today, weather.Days);
+        outlook = new BlockOutlook(fitted, weather, Limits.Measure, shadedFraction);
         Unwatered = outlook.Tensions(new double[days]);
     }
 
@@ -64,7 +66,7 @@ internal sealed class BlockCourse
 
     /// <summary>Tension by day, then member, in any measure for depths of water by day. [MPa]</summary>
     public double[][] Expect(WaterPotentialMeasure measure, IReadOnlyList<double> appliedMm) =>
-        (measure == Limits.Measure ? outlook : new BlockOutlook(Fitted, weather, measure, State.ShadedFraction)).Tensions(appliedMm);
+        (measure == Limits.Measure ? outlook : new BlockOutlook(Fitted, weather, measure, shadedFraction)).Tensions(appliedMm);
 
     /// <summary>First day ahead on which the chance of passing the ceiling without water is more than accepted; null when there is none.</summary>
     public int? FirstTrouble()

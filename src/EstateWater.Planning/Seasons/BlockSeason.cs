@@ -22,9 +22,7 @@ internal sealed class BlockSeason
         RateMmPerH = course.RateMmPerH;
         Limits = DayLimits.Of(state.Block, state.Stages, today, Math.Max(1, days));
         Start = new SeasonOutlook(course.Fitted, Limits.Measure, today);
-        var first = state.Evidence.Season.FirstDay;
-        var past = today.DayNumber - first.DayNumber;
-        ShadedFraction = ShadeCourse.Of(state.Block, state.Stages, first, past + days, today)[past..];
+        ShadedFraction = state.ShadedAhead(today, days);
         Ripening = [.. Enumerable.Range(0, days).Select(d => state.Stages.At(today.AddDays(d)) is >= GrowthStageCurve.VeraisonElStage and < GrowthStageCurve.RipeElStage)];
     }
 

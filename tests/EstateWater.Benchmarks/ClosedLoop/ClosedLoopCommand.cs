@@ -10,14 +10,14 @@ internal static class ClosedLoopCommand
 {
     public const string HeldBackSeeds = "901-908";
 
-    public static int Run(string seeds, string? rowsFile)
+    public static int Run(string seeds, string? rowsFile, string? only)
     {
         var totals = new Dictionary<string, SeasonScore>();
         var outlooks = new Dictionary<int, OutlookScore>();
         foreach (var seed in SeedsOf(seeds))
         {
             var planner = new PlannerDecider();
-            foreach (var decider in new IDecider[] { new CalendarRule(), new ThresholdRule(), new PerfectKnowledge(), planner })
+            foreach (var decider in new IDecider[] { new CalendarRule(), new ThresholdRule(), new PerfectKnowledge(), planner }.Where(d => only is null || d.Name == only))
             {
                 var estate = SeasonRun.Live(seed, decider);
                 var score = SeasonScore.Of(estate);

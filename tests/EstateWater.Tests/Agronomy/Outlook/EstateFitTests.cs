@@ -71,7 +71,7 @@ public sealed class EstateFitTests
     {
         double[][] Same(double value) => [.. Enumerable.Range(0, 8).Select(_ => Enumerable.Repeat(value, WeatherAhead.Members).ToArray())];
         var weather = new WeatherAhead(First.AddDays(block.Evidence.Season.Days), Same(7), Same(vpdKpa), Same(0));
-        return new BlockOutlook(block, weather, WaterPotentialMeasure.Leaf, 0.35).Tensions([appliedMm, 0, 0, appliedMm, 0, 0, 0, 0]);
+        return new BlockOutlook(block, weather, WaterPotentialMeasure.Leaf, [.. Enumerable.Repeat(0.35, weather.Days)]).Tensions([appliedMm, 0, 0, appliedMm, 0, 0, 0, 0]);
     }
 
     // Weekly sets up to yesterday of a hundred-day season.
