@@ -28,16 +28,31 @@ public sealed record FullAndRefillPoint(double FullMm, double LowerMm, double Al
     public static FullAndRefillPoint FromSeries(IReadOnlyList<double> profilesMm, double allowedDepletion)
     {
         Require.Values(profilesMm, 3);
+        return Find(profilesMm, allowedDepletion)
+            ?? throw new ArgumentOutOfRangeException(nameof(profilesMm), "Two readings running must hold a higher water than two others.");
+    }
+
+    /// <summary>As <see cref="FromSeries"/>, but null while the series does not tell both ends: too few readings, or no two pairs apart.</summary>
+    /// <param name="profilesMm">In order of time, 0 or more. [mm]</param>
+    /// <param name="allowedDepletion">0–1. [–]</param>
+    /// <exception cref="ArgumentOutOfRangeException">Outside their range.</exception>
+    public static FullAndRefillPoint? Find(IReadOnlyList<double> profilesMm, double allowedDepletion)
+    {
+        ArgumentNullException.ThrowIfNull(profilesMm);
         Require.InRange(allowedDepletion, 0, 1, "(share)");
         foreach (var profile in profilesMm)
         {
             Require.AtLeast(profile, 0, "mm", nameof(profilesMm));
         }
 
+        if (profilesMm.Count < 3)
+        {
+            return null;
+        }
+
         var pairs = profilesMm.Zip(profilesMm.Skip(1)).ToArray();
         var full = pairs.Max(p => Math.Min(p.First, p.Second));
         var lower = pairs.Min(p => Math.Max(p.First, p.Second));
-        Require.Above(full, lower, "mm (the series must dry or wet)", nameof(profilesMm));
-        return new FullAndRefillPoint(full, lower, allowedDepletion);
+        return full > lower ? new FullAndRefillPoint(full, lower, allowedDepletion) : null;
     }
 }

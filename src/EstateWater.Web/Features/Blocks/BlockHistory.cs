@@ -84,14 +84,24 @@ public sealed record BlockHistory
     /// <summary>First day of a block's season: its first observed growth stage.</summary>
     public static DateOnly SeasonStartOf(EstateSnapshot snapshot, Block block) => SeasonStartOf(snapshot, SeasonStages(snapshot, block));
 
-    private static DateOnly SeasonStartOf(EstateSnapshot snapshot, List<StageObservation> stages) =>
-        stages.Count > 0 ? stages[0].Date : snapshot.Today.AddDays(-SeasonWithoutStagesDays);
+    /// <summary>First day of a season whose stages are known.</summary>
+    /// <param name="seasonStages">As <see cref="SeasonStages(IEnumerable{StageObservation}, DateOnly)"/> gives them.</param>
+    /// <param name="today">The estate's day.</param>
+    internal static DateOnly SeasonStartOf(IReadOnlyList<StageObservation> seasonStages, DateOnly today) =>
+        seasonStages.Count > 0 ? seasonStages[0].Date : today.AddDays(-SeasonWithoutStagesDays);
+
+    private static DateOnly SeasonStartOf(EstateSnapshot snapshot, List<StageObservation> stages) => SeasonStartOf(stages, snapshot.Today);
+
+    private static List<StageObservation> SeasonStages(EstateSnapshot snapshot, Block block) =>
+        SeasonStages(snapshot.Contents.Stages.Where(stage => stage.BlockCode == block.Code), snapshot.Today);
 
     /// <summary>The stages seen since the last great fall of the stage number, in date order.</summary>
-    private static List<StageObservation> SeasonStages(EstateSnapshot snapshot, Block block)
+    /// <param name="ofBlock">Stages of one block, in any order.</param>
+    /// <param name="today">The estate's day.</param>
+    internal static List<StageObservation> SeasonStages(IEnumerable<StageObservation> ofBlock, DateOnly today)
     {
-        var stages = snapshot.Contents.Stages
-            .Where(stage => stage.BlockCode == block.Code && stage.Date <= snapshot.Today && stage.Date >= snapshot.Today.AddDays(-LongestSeasonDays))
+        var stages = ofBlock
+            .Where(stage => stage.Date <= today && stage.Date >= today.AddDays(-LongestSeasonDays))
             .OrderBy(stage => stage.Date)
             .ToList();
         var first = stages.Count - 1;

@@ -1,4 +1,5 @@
 using EstateWater.Data.Model;
+using EstateWater.Web.Features.Soil;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Blocks;
@@ -11,11 +12,10 @@ public sealed record SoilDay(DateOnly Date, IReadOnlyDictionary<double, double> 
     /// <summary>The block's days, in order of time. A count without a calibration gives no water content and is left out.</summary>
     public static IReadOnlyList<SoilDay> From(Block block, EstateSnapshot snapshot)
     {
-        var calibrations = snapshot.Contents.ProbeCalibrations;
-        var calibration = calibrations.FirstOrDefault(each => each.BlockCode == block.Code) ?? calibrations.FirstOrDefault(each => each.BlockCode is null);
+        var waterContents = new WaterContents(snapshot.Contents.ProbeCalibrations);
         return [.. snapshot.Contents.SoilMoistures
             .Where(reading => reading.BlockCode == block.Code && reading.Date <= snapshot.Today)
-            .Select(reading => (reading.Date, reading.DepthCm, Vwc: WaterContent(reading, calibration)))
+            .Select(reading => (reading.Date, reading.DepthCm, Vwc: waterContents.Of(reading)))
             .Where(reading => reading.Vwc is not null)
             .GroupBy(reading => reading.Date)
             .OrderBy(day => day.Key)
@@ -23,10 +23,4 @@ public sealed record SoilDay(DateOnly Date, IReadOnlyDictionary<double, double> 
                 day.Key,
                 day.GroupBy(reading => reading.DepthCm).ToDictionary(depth => depth.Key, depth => 100 * depth.Average(reading => reading.Vwc!.Value))))];
     }
-
-    private static double? WaterContent(SoilMoisture reading, ProbeCalibration? calibration) =>
-        reading.VwcM3PerM3
-        ?? (reading is { Count: { } count, StandardCount: { } standard } && calibration is not null
-            ? calibration.Intercept + calibration.Slope * count / standard
-            : null);
 }

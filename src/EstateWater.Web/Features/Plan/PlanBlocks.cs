@@ -1,6 +1,6 @@
-using EstateWater.Agronomy.Soil;
 using EstateWater.Data.Model;
 using EstateWater.Planning;
+using EstateWater.Web.Features.Soil;
 
 namespace EstateWater.Web.Features.Plan;
 
@@ -10,6 +10,7 @@ internal sealed class PlanBlocks(EstateContents contents, DateTimeOffset asOf, D
     private readonly ILookup<string, StageObservation> stages = contents.Stages.Where(s => s.Date <= today).ToLookup(s => s.BlockCode);
     private readonly ILookup<string, ChamberReading> readings = contents.ChamberReadings.Where(r => r.TakenAt <= asOf).ToLookup(r => r.BlockCode);
     private readonly ILookup<string, SoilMoisture> soil = contents.SoilMoistures.Where(s => s.Date <= today).ToLookup(s => s.BlockCode);
+    private readonly WaterContents waterContents = new(contents.ProbeCalibrations);
     private readonly ILookup<string, CanopyVisit> canopy = contents.CanopyVisits.Where(c => c.Date <= today).ToLookup(c => c.BlockCode);
 
     public IReadOnlyList<PlanBlock> All() => [.. contents.Blocks.OrderBy(b => b.Code, StringComparer.Ordinal).Select(One)];
@@ -67,21 +68,6 @@ internal sealed class PlanBlocks(EstateContents contents, DateTimeOffset asOf, D
             .Select(g => new SoilProfile(
                 g.Key.Date,
                 g.Key.Tube,
-                [.. g.OrderBy(s => s.DepthCm).Select(s => (s.DepthCm, Content: WaterContent(s))).Where(s => s.Content is not null).Select(s => new DepthWater(s.DepthCm / 100, s.Content!.Value))]))
+                [.. g.OrderBy(s => s.DepthCm).Select(s => (s.DepthCm, Content: waterContents.Of(s))).Where(s => s.Content is not null).Select(s => new DepthWater(s.DepthCm / 100, s.Content!.Value))]))
             .Where(p => p.Depths.Count > 0)];
-
-    // A count without any calibration says nothing in water.
-    private double? WaterContent(SoilMoisture row)
-    {
-        if (row.VwcM3PerM3 is { } direct)
-        {
-            return direct;
-        }
-
-        var calibration = contents.ProbeCalibrations.FirstOrDefault(c => c.BlockCode == row.BlockCode)
-            ?? contents.ProbeCalibrations.FirstOrDefault(c => c.BlockCode is null);
-        return calibration is not null && row is { Count: { } count, StandardCount: > 0 }
-            ? Math.Max(0, new ProbeCalibrationLine(calibration.Intercept, calibration.Slope).WaterContent(NeutronProbe.CountRatio(count, row.StandardCount.Value)))
-            : null;
-    }
 }

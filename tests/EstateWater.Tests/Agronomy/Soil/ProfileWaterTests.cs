@@ -37,6 +37,15 @@ public sealed class ProfileWaterTests
         Assert.Equal(240, new FullAndRefillPoint(300, 180, 0.5).RefillMm);
     }
 
+    // By the rule: of 300, 250, 200 the pairs hold 250 and 200 and come down to 300 and 250, so both ends would be 250.
+    [Fact]
+    public void A_series_that_only_dries_tells_neither_end_and_two_readings_tell_nothing()
+    {
+        Assert.Null(FullAndRefillPoint.Find([300, 250, 200], 0.5));
+        Assert.Null(FullAndRefillPoint.Find([300, 200], 0.5));
+        Assert.Equal(new FullAndRefillPoint(250, 200, 0.5), FullAndRefillPoint.Find([300, 250, 200, 150], 0.5));
+    }
+
     [Theory]
     [InlineData(DepthTrend.RootsActive, 0.20, 0.17, 0.21, 0.16)]
     [InlineData(DepthTrend.NeverFalls, 0.20, 0.21, 0.23, 0.23)]

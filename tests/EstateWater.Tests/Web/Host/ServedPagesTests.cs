@@ -38,11 +38,26 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
         Assert.StartsWith("B1 Block 1: stress ", page.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("Two weeks", page.QuerySelector(".ranges [aria-current]")!.TextContent);
         Assert.NotNull(page.QuerySelector(".chart-box"));
-        Assert.Contains("compressed gas", page.QuerySelector(".caution")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("compressed gas", page.QuerySelector("aside[aria-label=Caution]")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("/blocks/B1/sets/2025-01-20", page.QuerySelector(".facts a")!.GetAttribute("href"));
         // The calibration gives −0.02 + 0.6 · 6000 ∕ 12000 = 0.28 m³∕m³.
         Assert.Equal("28.0", page.QuerySelector("#soil-title")!.ParentElement!.QuerySelector("td")!.TextContent);
     }
+
+    [Fact]
+    public async Task The_soil_page_tells_each_tube_and_the_caution_of_its_probe()
+    {
+        var page = await Page("/blocks/B1/soil");
+        Assert.Equal("B1: water in the soil", page.QuerySelector("h1")!.TextContent);
+        // 0.28 m³∕m³ at 40 cm, held to the surface: 112 mm.
+        Assert.Contains("112\u00A0mm to 0.40\u00A0m on Mon 20 Jan (2 days ago)", page.QuerySelector("h1 + p")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("licensed operators", page.QuerySelector(".caution")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("/blocks/B1/soil", (await Page("/blocks/B1")).QuerySelector("#soil-title ~ p a")!.GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task A_block_without_a_tube_says_what_to_enter() =>
+        Assert.Contains("No tube of this block", (await Page("/blocks/B2/soil")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
 
     [Fact]
     public async Task A_mangled_range_shows_the_season() =>
@@ -60,6 +75,7 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
 
     [Theory]
     [InlineData("/blocks/none")]
+    [InlineData("/blocks/none/soil")]
     [InlineData("/blocks/B1/sets/2025-01-19")]
     [InlineData("/blocks/B1/sets/yesterday")]
     [InlineData("/no/such/page")]
@@ -73,6 +89,7 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     [Theory]
     [InlineData("/")]
     [InlineData("/blocks/B1")]
+    [InlineData("/blocks/B1/soil")]
     [InlineData("/methods")]
     public async Task Pages_keep_to_themselves(string address)
     {
@@ -90,7 +107,7 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     [Fact]
     public async Task Every_page_has_one_main_one_heading_and_a_way_past_the_header()
     {
-        foreach (var address in new[] { "/", "/blocks/B1", "/blocks/B1/sets/2025-01-20", "/accuracy", "/methods" })
+        foreach (var address in new[] { "/", "/blocks/B1", "/blocks/B1/soil", "/blocks/B1/sets/2025-01-20", "/accuracy", "/methods" })
         {
             var page = await Page(address);
             Assert.Single(page.QuerySelectorAll("main"));
