@@ -3,6 +3,7 @@ using EstateWater.Data.Store;
 using EstateWater.Web.Features.Accuracy;
 using EstateWater.Web.Features.Changes;
 using EstateWater.Web.Features.News;
+using EstateWater.Web.Features.Report;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Week;
 using EstateWater.Web.Parts.Field;
@@ -63,6 +64,7 @@ public static class WebHost
         services.AddScoped<SetsQuery>();
         services.AddScoped<WeekPlanner>();
         services.AddScoped<ChangesQuery>();
+        services.AddScoped<ReportQuery>();
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;

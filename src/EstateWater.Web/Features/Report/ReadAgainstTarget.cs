@@ -1,0 +1,23 @@
+using EstateWater.Planning;
+using EstateWater.Web.Features.Blocks;
+using EstateWater.Web.Features.Readings;
+using EstateWater.Web.Parts;
+
+namespace EstateWater.Web.Features.Report;
+
+/// <summary>A reading set beside the tension that was wanted at its stage.</summary>
+/// <param name="Set">The set.</param>
+/// <param name="Wanted">What was wanted that day; null where no target held.</param>
+public sealed record ReadAgainstTarget(ReadingSet Set, TargetBand? Wanted)
+{
+    /// <summary>“1.2 above ceiling”, “within”, “0.4 under floor”, in bar; counted from what is written.</summary>
+    public string Words => Wanted switch
+    {
+        null => "no target then",
+        { } band when Tenths(Set.MeanBar) > Tenths(band.CeilingBar) => $"{EstateText.Number(Tenths(Set.MeanBar) - Tenths(band.CeilingBar))} above ceiling",
+        { } band when Tenths(Set.MeanBar) < Tenths(band.FloorBar) => $"{EstateText.Number(Tenths(band.FloorBar) - Tenths(Set.MeanBar))} under floor",
+        _ => "within",
+    };
+
+    private static double Tenths(double bar) => Math.Round(bar, 1);
+}
