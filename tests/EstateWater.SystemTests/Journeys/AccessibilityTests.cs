@@ -15,6 +15,8 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
     [InlineData("/sets?lang=es")]
     [InlineData("/changes")]
     [InlineData("/compare?blocks=A1,A2,A3")]
+    [InlineData("/report")]
+    [InlineData("/blocks/A1/soil")]
     [InlineData("block")]
     public async Task Pages_have_no_serious_barrier_and_run_no_foreign_script(string page)
     {
@@ -51,6 +53,8 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
     [InlineData("/methods")]
     [InlineData("/changes")]
     [InlineData("/compare?blocks=A1,A2,A3")]
+    [InlineData("/report")]
+    [InlineData("/blocks/A1/soil")]
     [InlineData("block")]
     public async Task No_page_is_wider_than_a_phone(string page)
     {

@@ -60,6 +60,32 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
         Assert.Contains("No tube of this block", (await Page("/blocks/B2/soil")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
 
     [Fact]
+    public async Task The_report_says_the_estates_sentence_and_tells_each_block()
+    {
+        var page = await Page("/report");
+        Assert.Equal((await Page("/")).QuerySelector("h1")!.TextContent, page.QuerySelector("h1")!.TextContent);
+        Assert.Equal(["block-B1", "block-B2"], page.QuerySelectorAll("article").Select(block => block.Id).Order());
+        Assert.Equal("/report#block-B1", page.QuerySelector("svg[data-map] a[data-block=B1]")!.GetAttribute("href"));
+        Assert.Equal(3, page.QuerySelectorAll(".signature dt").Length);
+        Assert.Contains(page.QuerySelectorAll("link[rel=stylesheet]"), link => link.GetAttribute("href")!.Contains("a4", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_report_of_some_blocks_on_another_paper_stands_in_its_address()
+    {
+        var page = await Page("/report?scope=ticked&blocks=B2&blocks=X9&paper=letter");
+        Assert.Equal("block-B2", Assert.Single(page.QuerySelectorAll("article")).Id);
+        Assert.Equal("The estate has no block X9.", page.QuerySelector("[role=alert]")!.TextContent);
+        Assert.Equal(["B2"], page.QuerySelectorAll("input[name=blocks][checked]").Select(box => box.GetAttribute("value")));
+        Assert.Equal("/report?scope=ticked&blocks=B2&blocks=X9&paper=letter#block-B2", page.QuerySelector(".contents a")!.GetAttribute("href"));
+        Assert.Equal("/blocks/B1", page.QuerySelector("svg[data-map] a[data-block=B1]")!.GetAttribute("href"));
+        Assert.Contains(page.QuerySelectorAll("link[rel=stylesheet]"), link => link.GetAttribute("href")!.Contains("letter", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task The_owner_is_led_to_the_report() => Assert.NotNull((await Page("/owner")).QuerySelector("main a[href='/report']"));
+
+    [Fact]
     public async Task A_mangled_range_shows_the_season() =>
         Assert.Equal("Season", (await Page("/blocks/B1?range=%00x")).QuerySelector(".ranges [aria-current]")!.TextContent);
 
@@ -90,6 +116,7 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     [InlineData("/")]
     [InlineData("/blocks/B1")]
     [InlineData("/blocks/B1/soil")]
+    [InlineData("/report")]
     [InlineData("/methods")]
     public async Task Pages_keep_to_themselves(string address)
     {
@@ -107,7 +134,7 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     [Fact]
     public async Task Every_page_has_one_main_one_heading_and_a_way_past_the_header()
     {
-        foreach (var address in new[] { "/", "/blocks/B1", "/blocks/B1/soil", "/blocks/B1/sets/2025-01-20", "/accuracy", "/methods" })
+        foreach (var address in new[] { "/", "/blocks/B1", "/blocks/B1/soil", "/blocks/B1/sets/2025-01-20", "/accuracy", "/methods", "/report" })
         {
             var page = await Page(address);
             Assert.Single(page.QuerySelectorAll("main"));
@@ -174,6 +201,7 @@ public sealed class EmptyDatabaseTests
     {
         await using var host = await RunningHost.StartAsync(null);
         Assert.Contains("No estate yet", await host.Http.GetStringAsync("/", TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains("No estate yet", await host.Http.GetStringAsync("/report", TestContext.Current.CancellationToken), StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await host.Http.GetAsync("/blocks/B1", TestContext.Current.CancellationToken)).StatusCode);
     }
 
@@ -181,7 +209,7 @@ public sealed class EmptyDatabaseTests
     public async Task An_estate_without_weather_says_what_a_plan_lacks()
     {
         await using var host = await RunningHost.StartAsync(StoredEstate.Contents with { Weather = [], Forecasts = [] });
-        foreach (var address in new[] { "/", "/blocks/B1" })
+        foreach (var address in new[] { "/", "/blocks/B1", "/blocks/B1/soil", "/report" })
         {
             var page = await host.Http.GetStringAsync(address, TestContext.Current.CancellationToken);
             Assert.Contains("There is no plan yet", page, StringComparison.Ordinal);
