@@ -8,10 +8,13 @@ namespace EstateWater.Data.Store;
 internal sealed class ChangeWords(TimeZoneInfo zone)
 {
     /// <summary>On the clock of the estate in the database; UTC while there is none.</summary>
-    public static async Task<ChangeWords> ForAsync(EstateDb db, CancellationToken cancellation) =>
-        new(await db.Estates.AsNoTracking().Select(e => e.TimeZone).SingleOrDefaultAsync(cancellation) is { } name
+    public static async Task<ChangeWords> ForAsync(EstateDb db, CancellationToken cancellation) => new(await ZoneAsync(db, cancellation));
+
+    /// <summary>The zone of the estate in the database; UTC while there is none.</summary>
+    public static async Task<TimeZoneInfo> ZoneAsync(EstateDb db, CancellationToken cancellation) =>
+        await db.Estates.AsNoTracking().Select(e => e.TimeZone).SingleOrDefaultAsync(cancellation) is { } name
             ? TimeZoneInfo.FindSystemTimeZoneById(name)
-            : TimeZoneInfo.Utc);
+            : TimeZoneInfo.Utc;
 
     /// <summary>For example “Tue 21 Jan 20:00”.</summary>
     public string Clock(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, zone).ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
@@ -42,5 +45,6 @@ internal sealed class ChangeWords(TimeZoneInfo zone)
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "A reason of the list."),
     };
 
-    private static string Short(string text) => text.Length <= ChangeRecord.LongestText ? text : text[..(ChangeRecord.LongestText - 1)] + "…";
+    /// <summary>The text, cut where the record would refuse it.</summary>
+    public static string Short(string text) => text.Length <= ChangeRecord.LongestText ? text : text[..(ChangeRecord.LongestText - 1)] + "…";
 }

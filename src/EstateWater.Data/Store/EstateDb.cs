@@ -44,6 +44,10 @@ public sealed class EstateDb(DbContextOptions<EstateDb> options) : DbContext(opt
 
     public DbSet<SetPhoto> SetPhotos => Set<SetPhoto>();
 
+    public DbSet<TakenEntry> TakenEntries => Set<TakenEntry>();
+
+    public DbSet<PlannedRound> PlannedRounds => Set<PlannedRound>();
+
     public DbSet<ChangeRecord> Changes => Set<ChangeRecord>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)

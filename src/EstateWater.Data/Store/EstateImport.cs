@@ -1,5 +1,6 @@
 using EstateWater.Data.Folder.Files;
 using EstateWater.Data.Model;
+using EstateWater.Data.Store.Taken;
 using Microsoft.EntityFrameworkCore;
 
 namespace EstateWater.Data.Store;
@@ -51,12 +52,13 @@ internal sealed class EstateImport
             .Where(c => c.AppliedWaterId == null)
             .Join(db.PublishedSets, c => c.SetId, s => s.Id, (c, s) => new { s.ValveCode, c.StartedAt })
             .ToListAsync(cancellation)).Select(c => (c.ValveCode, c.StartedAt)).ToHashSet();
+        var taken = await TakenMarks.LoadAsync(db, cancellation);
         await Merge(EstateFile.Name, stored is null ? [] : [stored.Estate], [read.Estate], e => e.Id, (e, _) => e with { Id = 1 });
         await Merge(StationsFile.Name, stored?.Stations, read.Stations, s => s.Code, (s, _) => s);
         await Merge(WaterSourcesFile.Name, stored?.Sources, read.Sources, s => s.Code, (s, _) => s);
         await Merge(ValvesFile.Name, stored?.Valves, read.Valves, v => v.Code, (v, _) => v);
         await Merge(BlocksFile.Name, stored?.Blocks, read.Blocks, b => b.Code, (b, _) => b);
-        await Merge(StagesFile.Name, stored?.Stages, read.Stages, s => (s.BlockCode, s.Date), (s, old) => s with { Id = old?.Id ?? 0 });
+        await Merge(StagesFile.Name, stored?.Stages, read.Stages, s => (s.BlockCode, s.Date), (s, old) => s with { Id = old?.Id ?? 0 }, old => taken.Stands(TakenKind.Stage, old.Id), taken.IsGone);
         await Merge(
             TargetsFile.Name, stored?.Targets, read.Targets,
             t => (t.BlockCode, t.Fruit, t.Measure, t.FromElStage, t.ToElStage), (t, old) => t with { Id = old?.Id ?? 0 });
@@ -66,14 +68,14 @@ internal sealed class EstateImport
             f => (f.StationCode, f.IssuedAt, f.Member, f.Date), (f, old) => f with { Id = old?.Id ?? 0 });
         await Merge(
             ChamberReadingsFile.Name, stored?.ChamberReadings, read.ChamberReadings,
-            r => (r.BlockCode, r.TakenAt, r.Measure, r.Group, r.Vine, r.Exposure), (r, old) => r with { Id = old?.Id ?? 0 });
+            r => (r.BlockCode, r.TakenAt, r.Measure, r.Group, r.Vine, r.Exposure), (r, old) => r with { Id = old?.Id ?? 0 }, old => taken.Stands(TakenKind.Chamber, old.Id), taken.IsGone);
         await Merge(
             SoilMoistureFile.Name, stored?.SoilMoistures, read.SoilMoistures,
-            m => (m.BlockCode, m.Date, m.Tube, m.DepthCm), (m, old) => m with { Id = old?.Id ?? 0 });
+            m => (m.BlockCode, m.Date, m.Tube, m.DepthCm), (m, old) => m with { Id = old?.Id ?? 0 }, old => taken.Stands(TakenKind.Soil, old.Id), taken.IsGone);
         await Merge(
             ProbeCalibrationFile.Name, stored?.ProbeCalibrations, read.ProbeCalibrations,
             c => c.BlockCode ?? "", (c, old) => c with { Id = old?.Id ?? 0 });
-        await Merge(CanopyFile.Name, stored?.CanopyVisits, read.CanopyVisits, v => (v.BlockCode, v.Date), (v, old) => v with { Id = old?.Id ?? 0 });
+        await Merge(CanopyFile.Name, stored?.CanopyVisits, read.CanopyVisits, v => (v.BlockCode, v.Date), (v, old) => v with { Id = old?.Id ?? 0 }, old => taken.Stands(TakenKind.Canopy, old.Id), taken.IsGone);
         await Merge(
             AppliedWaterFile.Name, stored?.AppliedWaters, read.AppliedWaters,
             w => (w.ValveCode, w.StartedAt), (w, old) => w with { Id = old?.Id ?? 0 }, isKept: old => confirmed.Contains(old.Id), isGone: w => corrected.Contains((w.ValveCode, w.StartedAt)));

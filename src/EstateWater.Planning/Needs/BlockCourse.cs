@@ -100,6 +100,25 @@ internal sealed class BlockCourse
         return TroubleAbove(tensionsMpa, dayWeights) + under;
     }
 
+    /// <summary>What a course costs version by version, every chance counted whole: what is accepted belongs to all versions together.</summary>
+    /// <param name="tensionsMpa">By day, then member. [MPa]</param>
+    public double[] CostByMember(double[][] tensionsMpa)
+    {
+        var costs = new double[tensionsMpa[0].Length];
+        for (var day = 1; day < days; day++)
+        {
+            for (var m = 0; m < costs.Length; m++)
+            {
+                var tension = tensionsMpa[day][m];
+                costs[m] += Limits.HasLeaves[day] && tension > Limits.CeilingMpa[day]
+                    ? (inHeat[day] ? HeatWeight : 1) * (1 + DepthCost(tension - Limits.CeilingMpa[day]))
+                    : Limits.FloorCounts[day] && tension < Limits.FloorMpa[day] ? UnderFloorCost + (UnderFloorCostPerMpa * (Limits.FloorMpa[day] - tension)) : 0;
+            }
+        }
+
+        return costs;
+    }
+
     /// <summary>The part of <see cref="Cost"/> that lies past the ceiling.</summary>
     public double TroubleAbove(double[][] tensionsMpa, double[]? dayWeights = null)
     {
@@ -126,8 +145,7 @@ internal sealed class BlockCourse
             if (tension > ceilingMpa)
             {
                 past++;
-                var over = tension - ceilingMpa;
-                depth += over * (DepthCostPerMpa + (DepthCostPerMpa2 * over));
+                depth += DepthCost(tension - ceilingMpa);
             }
         }
 
@@ -151,6 +169,8 @@ internal sealed class BlockCourse
 
         return trouble / tensionsMpa.Length;
     }
+
+    private static double DepthCost(double overMpa) => overMpa * (DepthCostPerMpa + (DepthCostPerMpa2 * overMpa));
 
     private static double Accepted(int day, bool inHeat) => inHeat ? AcceptedInHeat : day <= DaysBeforeNextRound ? AcceptedSoon : AcceptedLater;
 }

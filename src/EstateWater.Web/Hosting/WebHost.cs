@@ -4,7 +4,9 @@ using EstateWater.Web.Features.Accuracy;
 using EstateWater.Web.Features.Changes;
 using EstateWater.Web.Features.News;
 using EstateWater.Web.Features.Report;
+using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Features.Taking;
 using EstateWater.Web.Features.Week;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
@@ -65,6 +67,8 @@ public static class WebHost
         services.AddScoped<WeekPlanner>();
         services.AddScoped<ChangesQuery>();
         services.AddScoped<ReportQuery>();
+        services.AddScoped<EstateRounds>();
+        services.AddScoped<ReadingsQuery>();
         services.AddResponseCompression(compression =>
         {
             compression.EnableForHttps = true;
@@ -89,6 +93,8 @@ public static class WebHost
         app.MapLookBack();
         app.MapConfirmations();
         app.MapPhotos();
+        app.MapReadings();
+        app.MapRounds();
         app.MapChanges();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders

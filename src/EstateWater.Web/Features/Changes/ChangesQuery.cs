@@ -1,5 +1,6 @@
 using EstateWater.Data.Model;
 using EstateWater.Data.Store;
+using EstateWater.Data.Store.Taken;
 using EstateWater.Web.State;
 using Microsoft.EntityFrameworkCore;
 
@@ -22,7 +23,9 @@ public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSn
         var found = filter.Apply(all).OrderByDescending(c => c.Id);
         var rows = await found.Take(PageLength + 1).ToListAsync(cancellation);
         var standing = await PublishedPlans.Standing(db).AsNoTracking().Include(p => p.Sets).ThenInclude(s => s.Confirmations).AsSplitQuery().FirstOrDefaultAsync(cancellation);
-        var replaced = await db.SetConfirmations.Where(c => c.Replaces != null).Select(c => c.Replaces!.Value).ToListAsync(cancellation);
+        var replaced = await db.SetConfirmations.Where(c => c.Replaces != null).Select(c => c.Replaces!.Value)
+            .Concat(db.TakenEntries.Where(e => e.Replaces != null).Select(e => e.Replaces!.Value))
+            .ToListAsync(cancellation);
         return new ChangePage
         {
             Rows = [.. rows.Take(PageLength).Select(row => new ChangeLine(row, UndoOf(row, standing, replaced)))],
@@ -40,11 +43,12 @@ public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSn
         {
             { Kind: ChangeKind.Publication, PlanId: { } plan } => await PublishedPlans.WithdrawAsync(db, plan, by, clock.GetUtcNow(), cancellation),
             { Kind: ChangeKind.Correction, EntryId: { } entry } => await Confirmations.UndoCorrectionAsync(db, entry, by, clock.GetUtcNow(), cancellation),
+            { Kind: ChangeKind.Reading, EntryId: { } entry } => await TakenEntries.UndoAsync(db, entry, by, clock.GetUtcNow(), cancellation),
             _ => "This change cannot be taken back.",
         };
         if (problem is null)
         {
-            snapshots.Invalidate($"{by} took a {(change!.Kind == ChangeKind.Publication ? "publication" : "correction")} back.");
+            snapshots.Invalidate($"{by} took a {change!.Kind.ToString().ToLowerInvariant()} back.");
         }
 
         return problem;
@@ -55,6 +59,7 @@ public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSn
         { Kind: ChangeKind.Publication, PlanId: { } id } when id == standing?.Id && standing.Sets.TrueForAll(s => s.Start > clock.GetUtcNow() && s.Confirmations.Count == 0) =>
             "Take this publication back",
         { Kind: ChangeKind.Correction, EntryId: { } entry } when !replaced.Contains(entry) => "Take this correction back",
+        { Kind: ChangeKind.Reading, EntryId: { } entry } when !replaced.Contains(entry) => "Take this reading back",
         _ => null,
     };
 }

@@ -85,6 +85,14 @@ public sealed class MapDrawing
         return new BlockShape(path.ToString(), Text(place.X), Text(place.Y + size * 0.35), size < SmallestLabel ? null : Text(Math.Floor(size)));
     }
 
+    /// <summary>Where a place on the ground is drawn. [drawing units]</summary>
+    /// <param name="place">Longitude and latitude. [degrees]</param>
+    public (double X, double Y) At(Point place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return (Margin + Left + (place.X - west) * Math.Cos(middleLatitude) * scale, Margin + (north - place.Y) * scale);
+    }
+
     /// <summary>Steps from point to point, in tenths of a unit: shorter than absolute places, and rounding never adds up.</summary>
     private static void Ring(StringBuilder path, LineString ring)
     {
@@ -115,9 +123,9 @@ public sealed class MapDrawing
 
         public void Filter(CoordinateSequence seq, int i)
         {
-            var (longitude, latitude) = (seq.GetX(i), seq.GetY(i));
-            seq.SetX(i, Margin + map.Left + (longitude - map.west) * Math.Cos(map.middleLatitude) * map.scale);
-            seq.SetY(i, Margin + (map.north - latitude) * map.scale);
+            var (x, y) = map.At(new Point(seq.GetX(i), seq.GetY(i)));
+            seq.SetX(i, x);
+            seq.SetY(i, y);
         }
     }
 }

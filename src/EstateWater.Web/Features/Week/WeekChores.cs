@@ -1,3 +1,4 @@
+using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts;
 using EstateWater.Web.State;
@@ -43,7 +44,7 @@ public static class WeekChores
             .ToList();
         return late.Count == 0 ? [] : [new Chore(
             $"{EstateText.Capital(WeekWords.Count(late.Count, "block"))} not read for more than {ReadingDays} days: {Few(late)}.",
-            "/blocks/" + Uri.EscapeDataString(late[0]), $"Look at {late[0]}")];
+            RoundEndpoint.Href, "Plan the round")];
     }
 
     private static IEnumerable<Chore> StaleForecasts(EstateSnapshot snapshot, DateTimeOffset now)

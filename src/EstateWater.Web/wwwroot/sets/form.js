@@ -1,8 +1,9 @@
 // What was typed for a set, checked before it is kept.
 
+import { clockAt } from "../field/clock.js";
 import { number as plainNumber, showError } from "../field/page.js";
 import { say } from "../field/words.js";
-import { clockAt, opened } from "./times.js";
+import { opened } from "./times.js";
 
 const MOST_HOURS = 24;
 

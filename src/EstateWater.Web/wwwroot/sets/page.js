@@ -1,10 +1,11 @@
+import { clockAt, now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
 import { keepPage, showKept, showOutbox } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
 import { checked } from "./form.js";
 import { small } from "./photo.js";
-import { clockAt, hoursBetween, now } from "./times.js";
+import { hoursBetween } from "./times.js";
 
 const NAME_KEY = "estate-water-name";
 const TICK_MS = 20000;

@@ -1,18 +1,9 @@
 // When a set was opened and how long it ran, on the estate's clock.
 
+import { now } from "../field/clock.js";
+
 const DAY_MS = 24 * 3600 * 1000;
 const TOLERANCE_MS = 15 * 60 * 1000;
-const standsAt = document.getElementById("sets").dataset.standsAt;
-
-/** The estate's time now: the phone's clock, or the moment at which a demonstration stands. */
-export const now = () => (standsAt ? Date.parse(standsAt) : Date.now());
-
-/** An instant as a clock of the estate shows it, in the offset of a set's planned start. */
-export function clockAt(instant, planned) {
-  const [, sign, hours, minutes] = /([+-])(\d\d):(\d\d)$/.exec(planned);
-  const offset = (sign === "-" ? -1 : 1) * (Number(hours) * 60 + Number(minutes)) * 60000;
-  return new Date(instant + offset).toISOString().slice(11, 16);
-}
 
 /** The instant of a clock time: of those that are not ahead, the one nearest to the planned start; undefined for no clock time. */
 export function opened(text, planned) {

@@ -17,7 +17,7 @@ public sealed class WeekChoresTests
     public void Blocks_that_were_not_read_for_more_than_eight_days_are_named()
     {
         var chore = Assert.Single(Of(Whole.Contents with { ChamberReadings = [.. Whole.Contents.ChamberReadings.Where(r => r.BlockCode != "B2" || r.TakenAt < SmallEstate.AsOf.AddDays(-8))] }));
-        Assert.Equal(("One block not read for more than 8 days: B2.", "/blocks/B2"), (chore.What.Replace("1 block", "One block", StringComparison.Ordinal), chore.Href));
+        Assert.Equal(("One block not read for more than 8 days: B2.", "/readings/round"), (chore.What.Replace("1 block", "One block", StringComparison.Ordinal), chore.Href));
     }
 
     [Fact]

@@ -1,0 +1,62 @@
+using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.WaterStatus;
+using EstateWater.Planning.Needs;
+using EstateWater.Planning.Reasons;
+
+namespace EstateWater.Planning.Rounds;
+
+/// <summary>Why a block is worth a reading, or not.</summary>
+internal static class RoundReason
+{
+    // Below this a reading would hardly change what is done. Ours.
+    private const double LeastWorth = 0.01;
+
+    /// <summary>In a sentence.</summary>
+    public static string Of(BlockCourse course, DateOnly today, double worth, int plannedQuarters)
+    {
+        var age = Age(course, today);
+        if (worth < LeastWorth)
+        {
+            return $"{age} A reading would hardly change what is done: {Far(course)}.";
+        }
+
+        var day = MostOpenDay(course);
+        var band = TensionBands.OfMpa(course.Unwatered[day]);
+        var asks = plannedQuarters > 0 ? Wording.Say($"whether its {plannedQuarters / 4.0:0.##} h are right") : "whether it can go without water";
+        return Wording.Say($"Without water it may stand between {band.P10:0.0} and {band.P90:0.0} bar by {Wording.Day(today.AddDays(day))} (ceiling {Bar(course.Limits.CeilingMpa[day]):0.0}): a reading tells {asks}. {age}");
+    }
+
+    private static string Age(BlockCourse course, DateOnly today)
+    {
+        var last = course.State.Sets.LastOrDefault(s => s.Measure == course.Limits.Measure);
+        return last is null ? $"Never read for {MeasureWord(course.Limits.Measure)}." : (today.DayNumber - last.Date.DayNumber) switch
+        {
+            0 => "Read today.",
+            1 => "Read yesterday.",
+            var days => $"Read {days} days ago.",
+        };
+    }
+
+    private static string Far(BlockCourse course)
+    {
+        var day = MostOpenDay(course);
+        return BlockCourse.ChancePast(course.Unwatered[day], course.Limits.CeilingMpa[day]) switch
+        {
+            < 0.5 => "it stays below its ceiling whichever way it goes",
+            _ => "it needs its water whichever way it goes",
+        };
+    }
+
+    // The day on which passing the ceiling is nearest to even.
+    private static int MostOpenDay(BlockCourse course) => Enumerable.Range(1, course.Unwatered.Length - 1)
+        .MinBy(day => Math.Abs(BlockCourse.ChancePast(course.Unwatered[day], course.Limits.CeilingMpa[day]) - 0.5));
+
+    private static double Bar(double mpa) => mpa * Conversions.BarPerMegapascal;
+
+    private static string MeasureWord(WaterPotentialMeasure measure) => measure switch
+    {
+        WaterPotentialMeasure.Leaf => "leaf",
+        WaterPotentialMeasure.Stem => "stem",
+        _ => "predawn",
+    };
+}

@@ -1,0 +1,59 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Mvc;
+
+namespace EstateWater.Web.Features.Rounds;
+
+/// <summary>Takes the manager's changes of a round.</summary>
+public static class RoundEndpoint
+{
+    /// <summary>Where the forms of the round are posted.</summary>
+    public const string Path = "/readings/round/change";
+
+    /// <summary>Where the round is shown.</summary>
+    public const string Href = "/readings/round";
+
+    /// <summary>Adds it.</summary>
+    public static void MapRounds(this IEndpointRouteBuilder routes) => routes.MapPost(Path, ChangeAsync).DisableAntiforgery();
+
+    // The token is checked here, so that a form without one is answered in words and not by an error page that reads the form again.
+    private static async Task<Results<RedirectHttpResult, ProblemHttpResult>> ChangeAsync(
+        [FromForm] string? date,
+        [FromForm] string? add,
+        [FromForm] string? drop,
+        [FromForm] string? forget,
+        [FromForm] string? by,
+        [FromForm] string? walk,
+        [FromForm] string? leaf,
+        [FromForm] string? block,
+        [FromForm] string? precision,
+        HttpContext context,
+        IAntiforgery antiforgery,
+        EstateRounds rounds,
+        CancellationToken cancellation)
+    {
+        if (!await antiforgery.IsRequestValidAsync(context) || !DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+        {
+            return TypedResults.Problem("Open the round again and change it there.", statusCode: StatusCodes.Status400BadRequest);
+        }
+
+        var isSettings = walk is not null || leaf is not null || block is not null || precision is not null;
+        var text = new RoundSettingsText(walk, leaf, block, precision);
+        if (isSettings && text.Mistakes.Count > 0)
+        {
+            // What was typed goes back in the address, so that the page can show it again with the rules.
+            return TypedResults.LocalRedirect(QueryString.Create(
+            [
+                KeyValuePair.Create("walk", walk), KeyValuePair.Create("leaf", leaf), KeyValuePair.Create("block", block), KeyValuePair.Create("precision", precision),
+            ]).Add("settings", "wrong").ToUriComponent().Insert(0, Href));
+        }
+
+        var change = new RoundChange { Add = Given(add), Drop = Given(drop), Forget = forget is not null, Settings = isSettings ? text.ToSettings() : null };
+        return await rounds.ChangeAsync(day, change, Given(by), cancellation)
+            ? TypedResults.LocalRedirect(Href)
+            : TypedResults.Problem("There is no round of that day.", statusCode: StatusCodes.Status404NotFound);
+    }
+
+    private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+}

@@ -1,0 +1,66 @@
+using EstateWater.Data.Store;
+using EstateWater.Data.Store.Taken;
+using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Parts.Field;
+using EstateWater.Web.State;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.EntityFrameworkCore;
+
+namespace EstateWater.Web.Features.Taking;
+
+/// <summary>Takes what technicians read in the rows. The phone clears an entry only on the receipt that names its id.</summary>
+public static class ReadingEndpoint
+{
+    /// <summary>Where entries are posted.</summary>
+    public const string Path = "/api/readings";
+
+    /// <summary>Adds it.</summary>
+    public static void MapReadings(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync);
+
+    private static async Task<Results<Created<ReadingReceipt>, Ok<ReadingReceipt>, ValidationProblem, ProblemHttpResult>> TakeAsync(
+        ReadingMessage message,
+        HttpRequest request,
+        IDbContextFactory<EstateDb> databases,
+        EstateSnapshots snapshots,
+        TimeProvider clock,
+        CancellationToken cancellation)
+    {
+        if (!OwnPages.Sent(request))
+        {
+            return Refused(StatusCodes.Status403Forbidden, "Entries are taken from the estate’s own pages only.");
+        }
+
+        if (message.Mistakes() is { Count: > 0 } mistakes)
+        {
+            return TypedResults.ValidationProblem(mistakes, detail: string.Join(" ", mistakes.Values.SelectMany(rules => rules).Distinct()));
+        }
+
+        await using var db = await databases.CreateDbContextAsync(cancellation);
+        var result = await TakenEntries.TakeAsync(db, message.ToEntry(), clock.GetUtcNow(), cancellation);
+        switch (result.Status)
+        {
+            case TakenStatus.Stored:
+                snapshots.Invalidate(News(message, result.Entry!.BlockCode));
+                return TypedResults.Created((string?)null, ReadingReceipt.Of(result.Entry!));
+            case TakenStatus.StoredBefore:
+                return TypedResults.Ok(ReadingReceipt.Of(result.Entry!));
+            case TakenStatus.UnknownBlock:
+                return Refused(StatusCodes.Status404NotFound, Words(request).Refusal(result));
+            case TakenStatus.WrongTime:
+                return Refused(StatusCodes.Status422UnprocessableEntity, Words(request).Refusal(result));
+            default:
+                return Refused(StatusCodes.Status409Conflict, Words(request).Refusal(result));
+        }
+    }
+
+    private static string News(ReadingMessage message, string block) => $"{message.TakenBy!.Trim()} " + (message.Kind, message.Replaces) switch
+    {
+        ("withdrawal", _) => $"withdrew an entry of {block}.",
+        (_, not null) => $"corrected an entry of {block}.",
+        _ => $"read {block}.",
+    };
+
+    private static ReadingsWords Words(HttpRequest request) => new(FieldLanguages.Of(request.HttpContext));
+
+    private static ProblemHttpResult Refused(int status, string why) => TypedResults.Problem(why, statusCode: status);
+}

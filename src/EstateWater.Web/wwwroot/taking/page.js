@@ -1,0 +1,379 @@
+import { now } from "../field/clock.js";
+import { newId, Outbox } from "../field/outbox.js";
+import { keepPage, showError, showKept, showOutbox } from "../field/page.js";
+import { clock, say } from "../field/words.js";
+import { drafts, forgetDraft, keepDraft, keyOf } from "./drafts.js";
+import { checked, draftOf, read } from "./form.js";
+import { showMine, stateOf } from "./mine.js";
+import { halfWidth, leavesWanted, mean, outliers, spread } from "./statistics.js";
+import { example, exact, most, shown, toBar } from "./units.js";
+import { showWindow } from "./window.js";
+
+const NAME_KEY = "estate-water-name";
+const UNIT_KEY = "estate-water-unit";
+const OPEN_KEY = "estate-water-readings-open";
+const TICK_MS = 15000;
+const SHORTEST_BAG_MIN = 15;
+const GOOD_BAG_MIN = 60;
+const USUAL_DEPTHS_CM = [30, 60, 90];
+const FIELDS = ["pressure", "group", "tube", "standardCount", "shoot", "shade", "tips", "stress", "stage", "note"];
+
+const data = document.getElementById("field-blocks").dataset;
+const blocks = new Map(JSON.parse(data.blocks).map((b) => [b.code, b]));
+const numbers = JSON.parse(data.numbers);
+const [summary, who, take, round, form, leavesList] = ["outbox-line", "who", "take", "round", "take-form", "leaves"].map((id) => document.getElementById(id));
+const field = (name) => form.elements.namedItem(name);
+const outbox = new Outbox({ name: "estate-water-readings", endpoint: "api/readings", shown: show });
+const kept = await drafts();
+let open = null;
+let discarded = null;
+
+const unit = () => field("unit").value;
+const draft = () => kept.get(keyOf(open.block, open.kind)) ?? { key: keyOf(open.block, open.kind), fields: {} };
+const block = () => blocks.get(open.block);
+const tube = (name) => block().tubes.find((t) => t.tube === name);
+const tensions = () => (draft().leaves ?? []).map((leaf) => leaf.tensionBar);
+
+async function change(values) {
+  const changed = { ...draft(), ...values };
+  kept.set(changed.key, changed);
+  discarded = null;
+  try {
+    await keepDraft(changed);
+  } catch (error) {
+    summary.textContent = say("cannotStore", error.message);
+  }
+  await show();
+}
+
+const depthRows = () => [...document.querySelectorAll("#depths .depth")].map((row) => [...row.querySelectorAll("input")].map((input) => input.value));
+
+const typed = () => change({
+  fields: Object.fromEntries(FIELDS.map((name) => [name, field(name).value])),
+  measure: field("measure").value,
+  soilAs: field("soilAs").value,
+  ...(open.kind === "soil" ? { depths: depthRows() } : {}),
+});
+
+/** Shows the form of a block as it was left. */
+function openBlock(code, kind) {
+  open = { block: code, kind };
+  localStorage.setItem(OPEN_KEY, JSON.stringify(open));
+  field("kind").value = kind;
+  fill();
+  take.hidden = false;
+  round.hidden = true;
+}
+
+async function openAndShow(code, kind) {
+  openBlock(code, kind ?? ["chamber", "soil", "canopy", "stage"].find((k) => kept.has(keyOf(code, k))) ?? "chamber");
+  history.pushState({ take: true }, "");
+  await show();
+  scrollTo(0, 0);
+  document.getElementById("take-title").focus();
+}
+
+async function close() {
+  const from = open?.block;
+  open = null;
+  localStorage.removeItem(OPEN_KEY);
+  take.hidden = true;
+  round.hidden = false;
+  await show();
+  (document.querySelector(`[data-open="${CSS.escape(from ?? "")}"]`) ?? document.getElementById("other")).focus();
+}
+
+function fill() {
+  const { fields, measure, soilAs, depths } = draft();
+  for (const name of FIELDS) {
+    field(name).value = fields[name] ?? "";
+  }
+  if (open.kind === "soil" && fields.tube === undefined) {
+    field("tube").value = block().tubes[0]?.tube ?? "";
+  }
+  field("measure").value = measure || block().measure;
+  field("soilAs").value = soilAs || (tube(field("tube").value)?.counts ? "count" : "content");
+  document.getElementById("tubes").replaceChildren(...block().tubes.map((t) => new Option(t.tube)));
+  fillDepths(depths ?? (tube(field("tube").value)?.depthsCm ?? USUAL_DEPTHS_CM).map((d) => [String(d), ""]));
+  form.querySelectorAll(".set-error").forEach((error) => (error.hidden = true));
+  form.querySelectorAll("[aria-invalid]").forEach((input) => input.setAttribute("aria-invalid", "false"));
+  document.getElementById("leaf-hint").textContent = "";
+}
+
+function fillDepths(rows) {
+  document.getElementById("depths").replaceChildren(...rows.map(([depth, value]) => depthRow(depth, value)));
+}
+
+function depthRow(depth, value) {
+  const row = document.createElement("div");
+  row.className = "depth set-inputs";
+  const names = [say("depth"), say(field("soilAs").value)];
+  row.append(...[depth, value].map((text, i) => {
+    const label = document.createElement("label");
+    const input = Object.assign(document.createElement("input"), { type: "text", inputMode: "decimal", autocomplete: "off", value: text });
+    input.dataset.error = "depths-error";
+    input.setAttribute("aria-describedby", "depths-error");
+    label.append(names[i], input);
+    return label;
+  }));
+  return row;
+}
+
+async function addLeaf() {
+  const input = field("pressure");
+  const value = read(input.value);
+  const rule = say("wrongPressure", most(unit()), unit(), example(unit()));
+  if (!showError(input, value > 0 && value <= most(unit()) ? "" : rule)) {
+    return;
+  }
+  const { leaves = [], baggedAt } = draft();
+  const tensionBar = toBar(value, unit());
+  const measure = field("measure").value;
+  const leaf = {
+    takenAt: new Date(now()).toISOString(),
+    tensionBar,
+    ...(field("group").value.trim() ? { group: field("group").value.trim() } : {}),
+    ...(measure === "stem" && baggedAt ? { baggedMin: Math.round((Date.now() - Date.parse(baggedAt)) / 6000) / 10 } : {}),
+  };
+  input.value = "";
+  await change({ leaves: [...leaves, leaf] });
+  await typed();
+  const [low, high] = numbers.plausible[measure];
+  document.getElementById("leaf-hint").textContent = outliers(tensions(), numbers).includes(leaves.length)
+    ? say("far")
+    : tensionBar < low || tensionBar > high ? say("unusual", shown(tensionBar, unit()), unit()) : "";
+  input.focus();
+}
+
+async function undoLeaf() {
+  const { leaves } = draft();
+  field("pressure").value = exact(leaves.at(-1).tensionBar, unit());
+  document.getElementById("leaf-hint").textContent = "";
+  await change({ leaves: leaves.slice(0, -1) });
+  await typed();
+  field("pressure").focus();
+}
+
+async function save() {
+  if (form.dataset.saving) {
+    return;
+  }
+  if (open.kind === "chamber" && !showError(field("pressure"), field("pressure").value.trim() === "" ? "" : say("addFirst"))) {
+    return;
+  }
+  const values = checked(open.kind, { ...draft(), measure: field("measure").value, soilAs: field("soilAs").value }, field);
+  const named = showError(who, who.value.trim() === "" ? say("sayWho") : "");
+  if (values === null || !named) {
+    return;
+  }
+  // A second tap while the first is being stored is the same tap.
+  form.dataset.saving = "1";
+  const { key, replaces = null } = draft();
+  try {
+    await outbox.keep({
+      entryId: newId(),
+      kind: open.kind,
+      block: open.block,
+      takenAt: new Date(now()).toISOString(),
+      ...values,
+      note: field("note").value.trim() || null,
+      takenBy: who.value.trim(),
+      replaces,
+      enteredAt: new Date().toISOString(),
+    });
+    await forgetDraft(key);
+    kept.delete(key);
+    await navigator.storage?.persist?.();
+  } catch (error) {
+    summary.textContent = say("cannotStore", error.message);
+    return;
+  } finally {
+    delete form.dataset.saving;
+  }
+  await leave();
+  await outbox.send();
+}
+
+/** Back to the round, the way that the phone's own button goes. */
+async function leave() {
+  if (history.state?.take) {
+    const gone = new Promise((resolve) => addEventListener("popstate", resolve, { once: true }));
+    history.back();
+    await gone;
+  }
+  await close();
+}
+
+async function discard() {
+  if (discarded) {
+    const again = discarded;
+    kept.set(again.key, again);
+    await keepDraft(again);
+    discarded = null;
+  } else {
+    discarded = kept.get(draft().key) ?? null;
+    await forgetDraft(draft().key);
+    kept.delete(draft().key);
+  }
+  fill();
+  await show();
+}
+
+async function correct(entry) {
+  const key = keyOf(entry.block, entry.kind);
+  const corrected = { key, ...draftOf(entry), replaces: entry.state === "refused" ? entry.replaces : entry.entryId, correctingAt: entry.enteredAt };
+  if (entry.state === "refused") {
+    await outbox.forget(entry.entryId);
+  }
+  kept.set(key, corrected);
+  await keepDraft(corrected);
+  await openAndShow(entry.block, entry.kind);
+}
+
+async function withdraw(entry) {
+  await outbox.keep({
+    entryId: newId(), kind: "withdrawal", block: entry.block, replaces: entry.entryId, takenBy: entry.takenBy, enteredAt: new Date().toISOString(),
+  });
+  await show();
+  await outbox.send();
+}
+
+async function forget(entry) {
+  await outbox.forget(entry.entryId);
+  await show();
+}
+
+function showTake() {
+  const { leaves = [], baggedAt, correctingAt } = draft();
+  const [chamber, measure] = [open.kind === "chamber", field("measure").value];
+  document.getElementById("take-title").textContent = block().name;
+  document.getElementById("take-state").textContent = correctingAt ? say("correcting", clock(correctingAt)) : "";
+  form.querySelectorAll("[data-kind]").forEach((part) => (part.hidden = part.dataset.kind !== open.kind));
+  document.getElementById("measure-hint").textContent = say(`hint.${measure}`);
+  document.getElementById("bag").hidden = measure !== "stem";
+  const minutes = baggedAt ? Math.floor((Date.now() - Date.parse(baggedAt)) / 60000) : 0;
+  document.getElementById("bag-line").textContent = !baggedAt ? "" : say(minutes < SHORTEST_BAG_MIN ? "inBag" : minutes < GOOD_BAG_MIN ? "bagReady" : "bagGood", minutes);
+  document.getElementById("pressure-unit").textContent = unit();
+  document.getElementById("add-leaf").textContent = say("addLeaf", leaves.length + 1);
+  document.getElementById("save").textContent = say(`save.${open.kind}`);
+  document.getElementById("undo-leaf").hidden = leaves.length === 0;
+  document.getElementById("leaves-title").hidden = leaves.length === 0;
+  document.getElementById("standard").hidden = field("soilAs").value !== "count";
+  document.getElementById("discard").textContent = say(discarded ? "bringBack" : "discard");
+  document.getElementById("discard").hidden = !discarded && !kept.has(draft().key);
+  showRunning(chamber ? tensions() : []);
+}
+
+function showRunning(values) {
+  const far = outliers(values, numbers);
+  leavesList.replaceChildren(...values.map((bar, i) => {
+    const item = document.createElement("li");
+    item.textContent = say("leaf", i + 1, shown(bar, unit()), unit()) + (far.includes(i) ? ` · ${say("farMark")}` : "");
+    return item;
+  }));
+  const line = document.getElementById("running");
+  if (values.length === 0) {
+    line.textContent = "";
+    return;
+  }
+  const missing = leavesWanted(values, block(), numbers) - values.length;
+  const precision = shown(numbers.halfWidthBar, unit());
+  const now = values.length === 1
+    ? say("runningOne", shown(values[0], unit()), unit())
+    : say("running", shown(mean(values), unit()), shown(halfWidth(values, numbers.t), unit()), shown(spread(values), unit()), unit());
+  const wanted = missing > 1 ? say("moreLeaves", missing, precision, unit()) : missing === 1 ? say("oneMoreLeaf", precision, unit()) : say("enough", precision, unit());
+  line.textContent = `${now} · ${wanted}`;
+  line.dataset.missing = String(Math.max(0, missing));
+}
+
+function showCards(all) {
+  for (const state of document.querySelectorAll("[data-state-of]")) {
+    const code = state.dataset.stateOf;
+    state.dataset.words ??= state.textContent;
+    const begun = kept.get(keyOf(code, "chamber"));
+    const entry = all.filter((e) => e.block === code && e.kind !== "soil" && e.kind !== "canopy" && e.kind !== "stage").at(-1);
+    state.dataset.state = begun ? "" : entry?.state ?? "";
+    state.textContent = begun?.leaves?.length ? say("draft", begun.leaves.length) : begun ? say("draftOther") : entry ? stateOf(entry, unit()) : state.dataset.words;
+  }
+}
+
+async function show() {
+  const all = await outbox.entries();
+  showOutbox(summary, all);
+  showCards(all);
+  showMine(document.getElementById("mine"), all, unit(), { correct, withdraw, forget });
+  showWindow(document.getElementById("window-clock"));
+  if (open) {
+    showTake();
+  }
+}
+
+function switchKind() {
+  openBlock(open.block, field("kind").value);
+  return show();
+}
+
+function onInput(event) {
+  if (event.target.name === "unit") {
+    localStorage.setItem(UNIT_KEY, unit());
+    return show();
+  }
+  if (event.target.name === "kind") {
+    return switchKind();
+  }
+  if (event.target.name === "soilAs") {
+    fillDepths(depthRows());
+  }
+  return typed();
+}
+
+who.value = localStorage.getItem(NAME_KEY) ?? "";
+who.addEventListener("input", () => localStorage.setItem(NAME_KEY, who.value.trim()));
+field("unit").value = localStorage.getItem(UNIT_KEY) ?? "bar";
+form.addEventListener("input", onInput);
+form.addEventListener("submit", (event) => {
+  event.preventDefault();
+  save();
+});
+field("pressure").addEventListener("keydown", (event) => {
+  if (event.key === "Enter") {
+    event.preventDefault();
+    addLeaf();
+  }
+});
+field("tube").addEventListener("change", () => {
+  const known = tube(field("tube").value);
+  if (known && depthRows().every(([, value]) => value.trim() === "")) {
+    field("soilAs").value = known.counts ? "count" : "content";
+    fillDepths(known.depthsCm.map((d) => [String(d), ""]));
+    typed();
+  }
+});
+const onClick = (id, work) => document.getElementById(id).addEventListener("click", work);
+onClick("add-leaf", addLeaf);
+onClick("undo-leaf", undoLeaf);
+onClick("bag-now", () => change({ baggedAt: new Date().toISOString() }));
+onClick("add-depth", () => {
+  document.getElementById("depths").append(depthRow("", ""));
+  document.querySelector("#depths .depth:last-child input").focus();
+});
+onClick("discard", discard);
+onClick("back", leave);
+onClick("open-other", () => document.getElementById("other").value && openAndShow(document.getElementById("other").value));
+document.querySelectorAll("[data-open]").forEach((button) => {
+  button.hidden = false;
+  button.addEventListener("click", () => openAndShow(button.dataset.open));
+});
+addEventListener("popstate", () => open && !history.state?.take && close());
+
+// A set that was begun when the browser was closed is open again.
+const last = JSON.parse(localStorage.getItem(OPEN_KEY) ?? "null");
+if (last && blocks.has(last.block)) {
+  openBlock(last.block, last.kind);
+}
+showKept(document.getElementById("kept-line"));
+await show();
+document.documentElement.dataset.outbox = "ready";
+setInterval(show, TICK_MS);
+outbox.sendWhenPossible();
+await keepPage("readings");

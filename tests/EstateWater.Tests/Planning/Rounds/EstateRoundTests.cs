@@ -1,0 +1,98 @@
+using EstateWater.Agronomy.WaterStatus;
+using EstateWater.Planning;
+using EstateWater.Planning.Rounds;
+
+namespace EstateWater.Tests.Planning.Rounds;
+
+public sealed class EstateRoundTests
+{
+    private static readonly RoundSettings Settings = new();
+
+    [Fact]
+    public void Stops_follow_each_other_within_the_sampling_window()
+    {
+        var round = Round(Scattered());
+        Assert.NotEmpty(round.Stops);
+        Assert.Equal(0, round.MinutesOver);
+        Assert.True(round.Stops[0].From >= round.WindowFrom);
+        Assert.True(round.Stops[^1].To <= round.WindowTo);
+        foreach (var (one, next) in round.Stops.Zip(round.Stops.Skip(1)))
+        {
+            Assert.Equal(next.WalkM / Settings.WalkMPerMin, (next.From - one.To).TotalMinutes, 0.02);
+        }
+
+        Assert.Equal(Scattered().Blocks.Count, round.Stops.Count + round.Rest.Count);
+        Assert.All(round.Stops, s => Assert.InRange(s.Leaves, 3, UsualLeaves.Most));
+        Assert.All(round.Stops, s => Assert.EndsWith(".", s.Reason, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Reading_is_worth_more_where_the_band_straddles_the_ceiling()
+    {
+        // The same block with its ceiling in the middle of its band, far above and far below.
+        double Worth(double ceiling)
+        {
+            var request = SmallEstate.Request(blocks: 1);
+            var block = request.Blocks[0] with { Targets = [new StageTarget(1, 47, WaterPotentialMeasure.Leaf, 2, ceiling)] };
+            var round = Round(request with { Blocks = [block] });
+            return round.Stops.Select(s => s.Worth).Concat(round.Rest.Select(r => r.Worth)).Single();
+        }
+
+        Assert.True(Worth(14) > 3 * Worth(25), $"{Worth(14)} against {Worth(25)}");
+        Assert.True(Worth(14) > Worth(4), $"{Worth(14)} against {Worth(4)}");
+    }
+
+    [Fact]
+    public void What_the_manager_puts_in_and_takes_out_is_kept_to()
+    {
+        var request = Scattered();
+        var round = Round(request);
+        var (first, rest) = (round.Stops[0].Block, round.Rest[^1].Block);
+        var changed = Round(request, added: [rest], dropped: [first]);
+        Assert.Contains(rest, changed.Stops.Select(s => s.Block));
+        Assert.DoesNotContain(first, changed.Stops.Select(s => s.Block));
+        Assert.Contains(first, changed.Rest.Select(r => r.Block));
+    }
+
+    [Fact]
+    public void A_block_with_a_predawn_target_or_read_that_day_is_left_out_and_says_why()
+    {
+        var request = SmallEstate.Request(blocks: 2);
+        var noon = new DateTimeOffset(2026, 1, 20, 4, 0, 0, TimeSpan.FromHours(10.5));
+        var round = Round(request with
+        {
+            Blocks =
+            [
+                request.Blocks[0] with { Targets = [new StageTarget(1, 47, WaterPotentialMeasure.Predawn, 2, 5)] },
+                request.Blocks[1] with { Readings = [.. request.Blocks[1].Readings, .. Enumerable.Range(0, 4).Select(i => new LeafReading(noon.AddMinutes(i), WaterPotentialMeasure.Leaf, 13))] },
+            ],
+        });
+        Assert.Empty(round.Stops);
+        Assert.Contains("before sunrise", round.Rest.Single(r => r.Block == "B1").Reason, StringComparison.Ordinal);
+        Assert.Contains("already", round.Rest.Single(r => r.Block == "B2").Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Tomorrow_can_be_planned_and_the_same_estate_gives_the_same_round()
+    {
+        var request = Scattered();
+        Assert.Equal(SmallEstate.Today.AddDays(1), Round(request, days: 1).Date);
+        Assert.Equal(Text(Round(request, days: 1)), Text(Round(request, days: 1)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Round(request, days: 10));
+    }
+
+    private static string Text(RoundPlan round) => System.Text.Json.JsonSerializer.Serialize(round);
+
+    // Twelve blocks over two kilometres: more than a window holds.
+    private static PlanRequest Scattered()
+    {
+        var request = SmallEstate.Request(blocks: 12);
+        return request with { Blocks = [.. request.Blocks.Select((b, i) => b with { LongitudeDegrees = b.LongitudeDegrees + (0.005 * (i % 4)), LatitudeDegrees = b.LatitudeDegrees + (0.006 * (i / 4)) })] };
+    }
+
+    private static RoundPlan Round(PlanRequest request, int days = 0, string[]? added = null, string[]? dropped = null)
+    {
+        var fitted = Planner.Fit(request, TestContext.Current.CancellationToken);
+        return EstateRound.Plan(fitted, Planner.Plan(fitted, request, TestContext.Current.CancellationToken), SmallEstate.Today.AddDays(days), Settings, added, dropped);
+    }
+}
