@@ -3,8 +3,8 @@ namespace EstateWater.Planning.Rounds;
 /// <summary>Chooses the blocks of a round and their order: most worth within the time there is.</summary>
 /// <remarks>
 /// The orienteering problem (Golden, Levy and Vohra 1987, Naval Research Logistics 34:307–318; from memory, to be checked)
-/// without a fixed start. Solved by insertion from every likely first block, 2-opt and the exchange of chosen for not chosen
-/// blocks; tests hold it against all orders of small estates. The same candidates give the same round.
+/// without a fixed start. Solved by insertion from every likely first block, 2-opt, and giving chosen blocks up for others;
+/// tests hold it against all orders of small estates. The same candidates give the same round.
 /// </remarks>
 public sealed class RoundPlanner
 {
@@ -20,15 +20,15 @@ public sealed class RoundPlanner
 
     private readonly IReadOnlyList<RoundCandidate> candidates;
     private readonly double minutes;
-    private readonly double metresPerMinute;
-    private readonly IReadOnlySet<string> always;
+    private readonly HashSet<int> always;
+    private readonly RoundWalk walk;
 
-    private RoundPlanner(IReadOnlyList<RoundCandidate> candidates, double minutes, double metresPerMinute, IReadOnlySet<string> always)
+    private RoundPlanner(IReadOnlyList<RoundCandidate> candidates, double minutes, double metresPerMinute, IReadOnlySet<string>? always)
     {
         this.candidates = candidates;
         this.minutes = minutes;
-        this.metresPerMinute = metresPerMinute;
-        this.always = always;
+        this.always = [.. Enumerable.Range(0, candidates.Count).Where(i => always?.Contains(candidates[i].Block) == true)];
+        walk = new RoundWalk(candidates, metresPerMinute);
     }
 
     /// <summary>The round.</summary>
@@ -43,167 +43,102 @@ public sealed class RoundPlanner
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(metresPerMinute);
         var ordered = candidates.OrderByDescending(c => c.Worth).ThenBy(c => c.Block, StringComparer.Ordinal).ToList();
         var likely = ordered.Where((c, i) => i < MostCandidates || always?.Contains(c.Block) == true).ToList();
-        return new RoundPlanner(likely, minutes, metresPerMinute, always ?? new HashSet<string>()).Best();
+        return new RoundPlanner(likely, minutes, metresPerMinute, always).Best();
     }
 
     private RoundPath Best()
     {
-        var must = new List<RoundCandidate>();
-        foreach (var stop in candidates.Where(c => always.Contains(c.Block)))
+        List<int> best = [];
+        foreach (var stop in always.Order())
         {
-            must = Shorter(Inserted(must, stop));
+            best = walk.With(best, stop);
         }
 
-        var starts = must.Count > 0 ? [must] : candidates.Where(c => c.MinutesThere <= minutes && c.Worth > 0).Take(MostStarts).Select(c => new List<RoundCandidate> { c }).ToList();
-        var filled = starts.SelectMany(start => TimeCounts.Select(counts => Filled(start, counts))).ToList();
-        var best = must;
-        foreach (var path in filled.OrderByDescending(p => p.Sum(s => s.Worth)).Take(MostExchanged).Select(Exchanged))
+        var starts = best.Count > 0 ? [best] : Enumerable.Range(0, candidates.Count).Where(i => candidates[i].MinutesThere <= minutes && candidates[i].Worth > 0).Take(MostStarts).Select(i => new List<int> { i });
+        var filled = starts.SelectMany(start => TimeCounts.Select(counts => Filled(start, counts, []))).OrderByDescending(WorthOf).ToList();
+        foreach (var path in filled.Take(MostExchanged).Select(Exchanged))
         {
             best = IsBetter(path, best) ? path : best;
         }
 
-        return new RoundPath(best, MinutesOf(best));
+        return new RoundPath([.. best.Select(i => candidates[i])], walk.Minutes(best));
     }
 
     // Inserts what is worth most for its time until nothing fits.
-    private List<RoundCandidate> Filled(List<RoundCandidate> path, double timeCounts)
+    private List<int> Filled(List<int> path, double timeCounts, HashSet<int> without)
     {
+        var left = minutes - walk.Minutes(path);
         while (true)
         {
-            var now = MinutesOf(path);
-            List<RoundCandidate>? next = null;
-            var most = 0.0;
-            foreach (var candidate in candidates.Where(c => c.Worth > 0 && !path.Contains(c)))
+            var (next, most) = (-1, 0.0);
+            for (var i = 0; i < candidates.Count; i++)
             {
-                var longer = Inserted(path, candidate);
-                var added = Math.Max(Tiny, MinutesOf(longer) - now);
-                if (candidate.Worth / Math.Pow(added, timeCounts) > most + Tiny && Fits(longer = Shorter(longer)))
+                if (candidates[i].Worth <= 0 || without.Contains(i) || path.Contains(i))
                 {
-                    (next, most) = (longer, candidate.Worth / Math.Pow(added, timeCounts));
+                    continue;
+                }
+
+                var added = walk.Cheapest(path, i).Added;
+                var worth = candidates[i].Worth / Math.Pow(Math.Max(Tiny, added), timeCounts);
+                if (added <= left + Tiny && worth > most + Tiny)
+                {
+                    (next, most) = (i, worth);
                 }
             }
 
-            if (next is null)
+            if (next < 0)
             {
                 return path;
             }
 
-            path = next;
+            path = walk.With(path, next);
+            left = minutes - walk.Minutes(path);
         }
     }
 
-    // Gives one or two chosen blocks up for others while that is worth more, and fills what room is left.
-    private List<RoundCandidate> Exchanged(List<RoundCandidate> path)
+    // Gives one or two chosen blocks up for others while that is worth more, or takes less time for the same.
+    private List<int> Exchanged(List<int> path)
     {
-        for (var improved = true; improved;)
+        while (Neighbours(path).FirstOrDefault(other => IsBetter(other, path)) is { } better)
         {
-            improved = false;
-            foreach (var without in Thinned(path))
-            {
-                foreach (var other in candidates.Where(c => c.Worth > 0 && !path.Contains(c)))
-                {
-                    var exchanged = Shorter(Inserted(without, other));
-                    if (!Fits(exchanged))
-                    {
-                        continue;
-                    }
-
-                    exchanged = Filled(exchanged, 1);
-                    if (IsBetter(exchanged, path))
-                    {
-                        (path, improved) = (exchanged, true);
-                        break;
-                    }
-                }
-
-                if (improved)
-                {
-                    break;
-                }
-            }
+            path = better;
         }
 
         return path;
     }
 
-    private IEnumerable<List<RoundCandidate>> Thinned(List<RoundCandidate> path)
+    private IEnumerable<List<int>> Neighbours(List<int> path)
     {
-        var free = path.Where(s => !always.Contains(s.Block)).ToList();
-        return free.Select(gone => path.Where(s => s != gone).ToList())
-            .Concat(free.SelectMany((first, i) => free.Skip(i + 1).Select(second => path.Where(s => s != first && s != second).ToList())));
-    }
-
-    private List<RoundCandidate> Inserted(List<RoundCandidate> path, RoundCandidate stop)
-    {
-        var (place, least) = (path.Count, double.PositiveInfinity);
-        for (var i = 0; i <= path.Count; i++)
+        var free = path.Where(i => !always.Contains(i)).ToList();
+        foreach (var gone in free)
         {
-            var (from, to) = (i > 0 ? path[i - 1] : null, i < path.Count ? path[i] : null);
-            var added = Walk(from, stop) + Walk(stop, to) - Walk(from, to);
-            if (added < least - Tiny)
+            List<int> without = [.. path.Where(i => i != gone)];
+            yield return Filled(without, 1, [gone]);
+            for (var other = 0; other < candidates.Count; other++)
             {
-                (place, least) = (i, added);
-            }
-        }
-
-        return [.. path.Take(place), stop, .. path.Skip(place)];
-    }
-
-    // 2-opt on an open path: any stretch, the ends too, may be walked the other way round; then any stop may move.
-    private List<RoundCandidate> Shorter(List<RoundCandidate> path)
-    {
-        for (var improved = true; improved;)
-        {
-            improved = false;
-            var now = MinutesOf(path);
-            foreach (var other in Turned(path).Concat(Moved(path)))
-            {
-                if (MinutesOf(other) < now - Tiny)
+                if (candidates[other].Worth > 0 && !path.Contains(other) && walk.With(without, other) is var exchanged && walk.Minutes(exchanged) <= minutes + Tiny)
                 {
-                    (path, improved) = (other, true);
-                    break;
+                    yield return Filled(exchanged, 1, []);
                 }
             }
         }
 
-        return path;
-    }
-
-    private static IEnumerable<List<RoundCandidate>> Turned(List<RoundCandidate> path)
-    {
-        for (var from = 0; from < path.Count - 1; from++)
+        foreach (var (first, i) in free.Select((first, i) => (first, i)))
         {
-            for (var to = from + 1; to < path.Count; to++)
+            foreach (var second in free.Skip(i + 1))
             {
-                var turned = path.ToList();
-                turned.Reverse(from, to - from + 1);
-                yield return turned;
+                List<int> without = [.. path.Where(stop => stop != first && stop != second)];
+                yield return Filled(without, 1, [first, second]);
+                yield return Filled(without, 0, [first, second]);
             }
         }
     }
 
-    private IEnumerable<List<RoundCandidate>> Moved(List<RoundCandidate> path) =>
-        path.Count < 3 ? [] : path.Select(stop => Inserted([.. path.Where(s => s != stop)], stop));
-
-    private bool IsBetter(List<RoundCandidate> one, List<RoundCandidate> other)
+    private bool IsBetter(List<int> one, List<int> other)
     {
-        var (worth, otherWorth) = (one.Sum(s => s.Worth), other.Sum(s => s.Worth));
-        return worth > otherWorth + Tiny || (worth > otherWorth - Tiny && one.Count > 0 && MinutesOf(one) < MinutesOf(other) - Tiny);
+        var (worth, otherWorth) = (WorthOf(one), WorthOf(other));
+        return worth > otherWorth + Tiny || (worth > otherWorth - Tiny && one.Count > 0 && walk.Minutes(one) < walk.Minutes(other) - Tiny);
     }
 
-    private bool Fits(List<RoundCandidate> path) => MinutesOf(path) <= minutes + Tiny;
-
-    private double MinutesOf(List<RoundCandidate> path)
-    {
-        var sum = 0.0;
-        for (var i = 0; i < path.Count; i++)
-        {
-            sum += path[i].MinutesThere + (i > 0 ? Walk(path[i - 1], path[i]) : 0);
-        }
-
-        return sum;
-    }
-
-    private double Walk(RoundCandidate? from, RoundCandidate? to) =>
-        from is null || to is null ? 0 : Math.Sqrt(Math.Pow(from.EastM - to.EastM, 2) + Math.Pow(from.NorthM - to.NorthM, 2)) / metresPerMinute;
+    private double WorthOf(List<int> path) => path.Sum(i => candidates[i].Worth);
 }
