@@ -17,33 +17,25 @@ internal static class RoundReason
         var age = Age(course, today);
         if (worth < LeastWorth)
         {
-            return $"{age} A reading would hardly change what is done: {Far(course)}.";
+            return age is null
+                ? $"Never read for {MeasureWord(course.Limits.Measure)}: its first set teaches the block itself."
+                : $"{age} A reading would hardly change this plan: {(plannedQuarters > 0 ? "its water is right" : "it goes without water")} for all that it may show.";
         }
 
         var day = MostOpenDay(course);
         var band = TensionBands.OfMpa(course.Unwatered[day]);
         var asks = plannedQuarters > 0 ? Wording.Say($"whether its {plannedQuarters / 4.0:0.##} h are right") : "whether it can go without water";
-        return Wording.Say($"Without water it may stand between {band.P10:0.0} and {band.P90:0.0} bar by {Wording.Day(today.AddDays(day))} (ceiling {Bar(course.Limits.CeilingMpa[day]):0.0}): a reading tells {asks}. {age}");
+        return Wording.Say($"Without water it may stand between {band.P10:0.0} and {band.P90:0.0} bar by {Wording.Day(today.AddDays(day))} (ceiling {Bar(course.Limits.CeilingMpa[day]):0.0}): a reading tells {asks}. {age ?? $"Never read for {MeasureWord(course.Limits.Measure)}."}");
     }
 
-    private static string Age(BlockCourse course, DateOnly today)
+    private static string? Age(BlockCourse course, DateOnly today)
     {
         var last = course.State.Sets.LastOrDefault(s => s.Measure == course.Limits.Measure);
-        return last is null ? $"Never read for {MeasureWord(course.Limits.Measure)}." : (today.DayNumber - last.Date.DayNumber) switch
+        return last is null ? null : (today.DayNumber - last.Date.DayNumber) switch
         {
             0 => "Read today.",
             1 => "Read yesterday.",
             var days => $"Read {days} days ago.",
-        };
-    }
-
-    private static string Far(BlockCourse course)
-    {
-        var day = MostOpenDay(course);
-        return BlockCourse.ChancePast(course.Unwatered[day], course.Limits.CeilingMpa[day]) switch
-        {
-            < 0.5 => "it stays below its ceiling whichever way it goes",
-            _ => "it needs its water whichever way it goes",
         };
     }
 

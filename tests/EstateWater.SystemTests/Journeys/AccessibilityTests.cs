@@ -13,6 +13,9 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
     [InlineData("/week")]
     [InlineData("/sets")]
     [InlineData("/sets?lang=es")]
+    [InlineData("/readings")]
+    [InlineData("/readings?lang=es")]
+    [InlineData("/readings/round")]
     [InlineData("/changes")]
     [InlineData("/compare?blocks=A1,A2,A3")]
     [InlineData("/report")]
@@ -52,6 +55,7 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
     [InlineData("/week")]
     [InlineData("/methods")]
     [InlineData("/changes")]
+    [InlineData("/readings/round")]
     [InlineData("/compare?blocks=A1,A2,A3")]
     [InlineData("/report")]
     [InlineData("/blocks/A1/soil")]
@@ -83,6 +87,43 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         Assert.InRange(await phone.Page.EvaluateAsync<double>("Math.min(...[...document.querySelectorAll('main *')].map(e => parseFloat(getComputedStyle(e).fontSize)))"), 18, 40);
         Assert.Equal(390, await phone.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
     }
+
+    [Fact]
+    public async Task While_readings_are_taken_targets_are_large_every_part_is_named_and_nothing_is_wider_than_the_screen()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await AssertForTheFieldAsync(phone.Page);
+        Assert.InRange(await HeightAsync(phone.Page, "[data-open]"), 56, 80);
+        await phone.ReadAsync(await phone.FirstStopAsync());
+        await phone.AddLeavesAsync("12", "12.5", "18");
+        Assert.InRange(await HeightAsync(phone.Page, "#add-leaf"), 56, 80);
+        foreach (var kind in new[] { "Leaves in the chamber", "Soil tube", "Canopy", "Growth stage" })
+        {
+            await phone.Page.GetByLabel(kind).CheckAsync();
+            await AssertForTheFieldAsync(phone.Page);
+            Assert.Empty(await SeriousAsync(phone.Page));
+        }
+
+        Assert.InRange(await HeightAsync(phone.Page, "#save"), 56, 80);
+        await phone.Page.Context.CloseAsync();
+    }
+
+    private static async Task AssertForTheFieldAsync(IPage page)
+    {
+        await page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
+
+        // A radio's label is its target.
+        Assert.Empty(await page.EvaluateAsync<string[]>("""
+            [...document.querySelectorAll('a, button, input, select, summary')]
+                .map(e => [e, (e.type === 'radio' ? e.closest('label') : e).getBoundingClientRect()])
+                .filter(([e, box]) => box.height > 0 && (box.height < 44 || box.width < 44))
+                .map(([e, box]) => `${e.outerHTML.slice(0, 80)} ${box.width}x${box.height}`)
+            """));
+        Assert.InRange(await page.EvaluateAsync<double>("Math.min(...[...document.querySelectorAll('main *')].map(e => parseFloat(getComputedStyle(e).fontSize)))"), 18, 40);
+        Assert.Equal(390, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+    }
+
+    private static Task<double> HeightAsync(IPage page, string selector) => page.EvaluateAsync<double>("selector => document.querySelector(selector).getBoundingClientRect().height", selector);
 
     private static async Task<IEnumerable<string>> SeriousAsync(IPage page) => (await page.RunAxe()).Violations
         .Where(v => v.Impact is "serious" or "critical")

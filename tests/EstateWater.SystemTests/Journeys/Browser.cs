@@ -29,6 +29,22 @@ public sealed class Browser : IAsyncLifetime
     /// <summary>A page on a phone.</summary>
     public Task<IPage> PhoneAsync(Uri host) => VisitAsync(host, 390, 844, phone: true);
 
+    /// <summary>A phone's browser of its own, which keeps its store in a folder.</summary>
+    public async Task<IBrowserContext> PhoneWithStoreAsync(Uri host, string folder)
+    {
+        var context = await playwright!.Chromium.LaunchPersistentContextAsync(folder, new()
+        {
+            ExecutablePath = "/usr/bin/chromium",
+            Args = ["--no-sandbox", "--disable-dev-shm-usage"],
+            BaseURL = host.ToString(),
+            ViewportSize = new() { Width = 390, Height = 844 },
+            HasTouch = true,
+            IsMobile = true,
+        });
+        context.SetDefaultTimeout(60_000);
+        return context;
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (chromium is not null)

@@ -24,7 +24,7 @@ public sealed record FieldNumbers(
     IReadOnlyDictionary<string, double[]> Plausible)
 {
     /// <summary>As JSON that the page's script reads.</summary>
-    public string Json => JsonSerializer.Serialize(this, JsonSerializerOptions.Web);
+    public string ToJson() => JsonSerializer.Serialize(this, JsonSerializerOptions.Web);
 
     /// <summary>The numbers for a wanted precision.</summary>
     public static FieldNumbers For(RoundSettings settings)

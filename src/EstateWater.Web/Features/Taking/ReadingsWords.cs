@@ -164,9 +164,9 @@ public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
     {
         var what = content switch
         {
-            { Leaves: { } set } => Say($"{set.Leaves.Count} leaves, {Measure(set.Measure)}", $"{set.Leaves.Count} hojas, {Measure(set.Measure)}")
+            { Leaves: { } set } => $"{LeafCount(set.Leaves.Count)}, {Measure(set.Measure)}"
                 + FormattableString.Invariant($", {set.Leaves.Average(l => l.TensionBar):0.0} bar"),
-            { Soil: { } soil } => Say($"tube {soil.Tube}, {soil.Depths.Count} depths", $"tubo {soil.Tube}, {soil.Depths.Count} profundidades"),
+            { Soil: { } soil } => Say($"tube {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "depth" : "depths")}", $"tubo {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "profundidad" : "profundidades")}"),
             { Canopy: not null } => Say("canopy", "follaje"),
             _ => Say("stage ", "etapa ") + content.ElStage?.ToString(CultureInfo.InvariantCulture),
         };
@@ -232,10 +232,14 @@ public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
         ["correcting"] = Say("Correcting what was saved {0}", "Corrigiendo lo guardado a las {0}"),
         ["bringBack"] = Say("Bring it back", "Recuperarlo"),
         ["discard"] = Discard,
-        ["draft"] = Say("{0} leaves, not saved yet", "{0} hojas, sin guardar"),
+        ["leafCount"] = Say("{0} leaves", "{0} hojas"),
+        ["leafCountOne"] = Say("1 leaf", "1 hoja"),
+        ["depthCount"] = Say("{0} depths", "{0} profundidades"),
+        ["depthCountOne"] = Say("1 depth", "1 profundidad"),
+        ["draft"] = Say("{0}, not saved yet", "{0}, sin guardar"),
         ["draftOther"] = Say("begun, not saved yet", "empezado, sin guardar"),
-        ["said.chamber"] = Say("{0}: {1} leaves, {2}, {3} {4}", "{0}: {1} hojas, {2}, {3} {4}"),
-        ["said.soil"] = Say("{0}: tube {1}, {2} depths", "{0}: tubo {1}, {2} profundidades"),
+        ["said.chamber"] = Say("{0}: {1}, {2}, {3} {4}", "{0}: {1}, {2}, {3} {4}"),
+        ["said.soil"] = Say("{0}: tube {1}, {2}", "{0}: tubo {1}, {2}"),
         ["said.canopy"] = Say("{0}: canopy", "{0}: follaje"),
         ["said.stage"] = Say("{0}: stage {1}", "{0}: etapa {1}"),
         ["said.withdrawal"] = Say("{0}: taken back", "{0}: quitado"),
@@ -250,6 +254,8 @@ public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
         ["forget"] = Say("Forget {0}", "Olvidar {0}"),
         ["nothingYet"] = Say("Nothing was entered on this phone in the last days.", "En estos días no se ha anotado nada en este teléfono."),
     };
+
+    private string LeafCount(int leaves) => leaves == 1 ? Say("1 leaf", "1 hoja") : Say($"{leaves} leaves", $"{leaves} hojas");
 
     private static string Clock(DateTimeOffset at) => at.ToString("HH:mm", CultureInfo.InvariantCulture);
 }

@@ -4,12 +4,15 @@ import { clock, say } from "../field/words.js";
 import { mean } from "./statistics.js";
 import { shown } from "./units.js";
 
+/** So many leaves, in words. */
+export const leafCount = (count) => (count === 1 ? say("leafCountOne") : say("leafCount", count));
+
 function what(entry, unit) {
   switch (entry.kind) {
     case "chamber":
-      return say("said.chamber", entry.block, entry.leaves.length, say(`measure.${entry.measure}`), shown(mean(entry.leaves.map((l) => l.tensionBar)), unit), unit);
+      return say("said.chamber", entry.block, leafCount(entry.leaves.length), say(`measure.${entry.measure}`), shown(mean(entry.leaves.map((l) => l.tensionBar)), unit), unit);
     case "soil":
-      return say("said.soil", entry.block, entry.tube, entry.depths.length);
+      return say("said.soil", entry.block, entry.tube, entry.depths.length === 1 ? say("depthCountOne") : say("depthCount", entry.depths.length));
     case "stage":
       return say("said.stage", entry.block, entry.elStage);
     default:

@@ -4,7 +4,7 @@ import { keepPage, showError, showKept, showOutbox } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft, keyOf } from "./drafts.js";
 import { checked, draftOf, read } from "./form.js";
-import { showMine, stateOf } from "./mine.js";
+import { leafCount, showMine, stateOf } from "./mine.js";
 import { halfWidth, leavesWanted, mean, outliers, spread } from "./statistics.js";
 import { example, exact, most, shown, toBar } from "./units.js";
 import { showWindow } from "./window.js";
@@ -293,7 +293,7 @@ function showCards(all) {
     const begun = kept.get(keyOf(code, "chamber"));
     const entry = all.filter((e) => e.block === code && e.kind !== "soil" && e.kind !== "canopy" && e.kind !== "stage").at(-1);
     state.dataset.state = begun ? "" : entry?.state ?? "";
-    state.textContent = begun?.leaves?.length ? say("draft", begun.leaves.length) : begun ? say("draftOther") : entry ? stateOf(entry, unit()) : state.dataset.words;
+    state.textContent = begun?.leaves?.length ? say("draft", leafCount(begun.leaves.length)) : begun ? say("draftOther") : entry ? stateOf(entry, unit()) : state.dataset.words;
   }
 }
 

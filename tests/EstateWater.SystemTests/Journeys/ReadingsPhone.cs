@@ -1,0 +1,90 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>The technician's page on a phone, its script running.</summary>
+internal sealed class ReadingsPhone(IPage page)
+{
+    public IPage Page => page;
+
+    public ILocator OutboxLine => page.Locator("#outbox-line");
+
+    /// <summary>What became of the entries made on this phone, the newest first.</summary>
+    public ILocator Mine => page.Locator("#mine .set-state");
+
+    public ILocator Pressure => page.GetByLabel(new Regex("^Pressure of this leaf"));
+
+    public ILocator Running => page.Locator("#running");
+
+    public static async Task<ReadingsPhone> OpenAsync(IPage page)
+    {
+        await page.GotoAsync("/readings");
+        var phone = new ReadingsPhone(page);
+        await phone.ReadyAsync();
+        return phone;
+    }
+
+    public Task ReadyAsync() => Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
+
+    /// <summary>Waits until the page, its style and its scripts are kept for use without signal.</summary>
+    public async Task KeptAsync()
+    {
+        for (var tries = 0; tries < 100; tries++)
+        {
+            if (await page.EvaluateAsync<bool>("""
+                async () => {
+                    const kept = await caches.open('estate-water-readings-1');
+                    const scripts = ['drafts', 'form', 'mine', 'page', 'statistics', 'units', 'window'].map(name => `/taking/${name}.js`);
+                    const parts = await Promise.all(['/readings', '/sets/sets.css', '/taking/taking.css', ...scripts, '/field/clock.js', '/field/outbox.js', '/field/store.js', '/field/page.js', '/field/words.js'].map(p => kept.match(p)));
+                    return navigator.serviceWorker.controller !== null && parts.every(Boolean);
+                }
+                """))
+            {
+                return;
+            }
+
+            await page.WaitForTimeoutAsync(100);
+        }
+
+        Assert.Fail("The page was not kept within 10 s.");
+    }
+
+    /// <summary>The first block of the round.</summary>
+    public async Task<string> FirstStopAsync() => (await page.Locator("[data-stop]").First.GetAttributeAsync("data-stop"))!;
+
+    /// <summary>Opens a block of the round.</summary>
+    public async Task ReadAsync(string block)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = $"Read {block}", Exact = true }).ClickAsync();
+        await Expect(page.Locator("#take")).ToBeVisibleAsync();
+    }
+
+    /// <summary>Opens a block that need not be on the round, for something else than leaves.</summary>
+    public async Task OpenOtherAsync(string block, string kind)
+    {
+        await page.GetByLabel("Another block").SelectOptionAsync(block);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Open", Exact = true }).ClickAsync();
+        await page.GetByLabel(kind).CheckAsync();
+    }
+
+    public async Task AddLeavesAsync(params string[] pressures)
+    {
+        foreach (var pressure in pressures)
+        {
+            var before = await page.Locator("#leaves li").CountAsync();
+            await Pressure.FillAsync(pressure);
+            await page.Locator("#add-leaf").ClickAsync();
+            await Expect(page.Locator("#leaves li")).ToHaveCountAsync(before + 1);
+        }
+    }
+
+    /// <summary>Saves and waits until the round is shown again.</summary>
+    public async Task SaveAsync(string who)
+    {
+        await page.GetByLabel("Your name").FillAsync(who);
+        await page.Locator("#save").ClickAsync();
+        await Expect(page.Locator("#round")).ToBeVisibleAsync();
+    }
+}

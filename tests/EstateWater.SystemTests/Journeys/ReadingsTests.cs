@@ -1,0 +1,253 @@
+using System.Text.RegularExpressions;
+using EstateWater.Agronomy.WaterStatus;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>A round of readings on a phone, with and without signal.</summary>
+[Collection("journeys")]
+public sealed partial class ReadingsTests(RunningHost host, Browser browser) : IClassFixture<RunningHost>
+{
+    [Fact]
+    public async Task Without_signal_a_round_is_read_through_a_killed_browser_and_sent_once_when_signal_returns()
+    {
+        using var store = new PhoneStore(browser);
+        string block;
+        await using (var context = await store.StartAsync(host.Address))
+        {
+            var first = await ReadingsPhone.OpenAsync(await context.NewPageAsync());
+            await first.KeptAsync();
+            block = await first.FirstStopAsync();
+        }
+
+        var killed = await store.StartAsync(host.Address);
+        await killed.SetOfflineAsync(true);
+        var phone = await ReadingsPhone.OpenAsync(await killed.NewPageAsync());
+        await Expect(phone.Page.Locator("#kept-line")).ToContainTextAsync("No signal: this list was kept on this phone");
+        await phone.ReadAsync(block);
+        await phone.AddLeavesAsync("12.5", "12,75");
+        await phone.Pressure.FillAsync("13.2");
+        await Expect(phone.Running).ToContainTextAsync("Mean 12.6 ±");
+        store.Kill();
+
+        await using var again = await store.StartAsync(host.Address);
+        await again.SetOfflineAsync(true);
+        phone = await ReadingsPhone.OpenAsync(await again.NewPageAsync());
+        var posts = CountPosts(phone.Page);
+
+        // Which page was open may be lost with the browser; what was typed is not.
+        if (await phone.Page.Locator("#round").IsVisibleAsync())
+        {
+            await Expect(phone.Page.Locator($"[data-state-of='{block}']")).ToHaveTextAsync("2 leaves, not saved yet");
+            await phone.ReadAsync(block);
+        }
+
+        await Expect(phone.Page.Locator("#leaves li")).ToHaveCountAsync(2);
+        await Expect(phone.Pressure).ToHaveValueAsync("13.2");
+        await phone.Page.Locator("#add-leaf").ClickAsync();
+        await Expect(phone.Page.Locator("#leaves li")).ToHaveCountAsync(3);
+        await phone.SaveAsync("Ana");
+        await Expect(phone.Mine).ToHaveTextAsync([SavedRegex()]);
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^1 entry waiting"));
+
+        posts.Clear();
+        await again.SetOfflineAsync(false);
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex($"^Sent .* {block}: 3 leaves, leaf, 12.8 bar$")]);
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^Nothing waits to be sent"));
+        Assert.Equal([201], posts);
+        await phone.Page.ReloadAsync();
+        await Expect(phone.Page.Locator("section[aria-labelledby='stored-title']")).ToContainTextAsync($"{block}: 3 leaves, leaf, 12.8 bar (Ana,");
+    }
+
+    [Theory]
+    [InlineData("text/html", "<html>Please sign in</html>")]
+    [InlineData("application/json", """{ "ok": true }""")]
+    public async Task A_page_that_answers_200_in_place_of_the_server_clears_nothing(string type, string body)
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.Page.RouteAsync("**/api/readings", route => route.FulfillAsync(new() { Status = 200, ContentType = type, Body = body }));
+        await phone.OpenOtherAsync("B3", "Leaves in the chamber");
+        await phone.AddLeavesAsync("9");
+        var answered = phone.Page.WaitForResponseAsync("**/api/readings");
+        await phone.SaveAsync("Ben");
+        await answered;
+
+        // The answer is there; half a second is ample for a script that would take it for a receipt.
+        await phone.Page.WaitForTimeoutAsync(500);
+        await Expect(phone.Mine).ToHaveTextAsync([SavedRegex()]);
+        await phone.Page.UnrouteAsync("**/api/readings");
+        await phone.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent")]);
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_set_says_mean_and_spread_points_at_a_far_leaf_and_takes_it_back()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.OpenOtherAsync("B4", "Leaves in the chamber");
+        await phone.AddLeavesAsync("12", "12.5", "12.25", "12.75");
+
+        // Mean 12.375, s = 0.25·√(5∕3) = 0.323, ± 3.182·0.323∕2 = 0.51.
+        await Expect(phone.Running).ToHaveTextAsync(new Regex(@"^Mean 12\.4 ± 0\.5 bar, spread 0\.3 · "));
+        await phone.AddLeavesAsync("18");
+        await Expect(phone.Page.Locator("#leaf-hint")).ToContainTextAsync("Far from the others");
+        await Expect(phone.Page.Locator("#leaves li").Last).ToHaveTextAsync("Leaf 5: 18.0 bar · far from the others");
+        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Take the last leaf back" }).ClickAsync();
+        await Expect(phone.Page.Locator("#leaves li")).ToHaveCountAsync(4);
+        await Expect(phone.Pressure).ToHaveValueAsync("18");
+
+        // In MPa the same set reads a tenth, and so is typed.
+        await phone.Page.GetByLabel("MPa").CheckAsync();
+        await Expect(phone.Running).ToHaveTextAsync(new Regex(@"^Mean 1\.24 ± 0\.05 MPa, spread 0\.03 · "));
+        await phone.Pressure.FillAsync("12");
+        await phone.Page.Locator("#add-leaf").ClickAsync();
+        await Expect(phone.Page.Locator("#pressure-error")).ToHaveTextAsync("Pressure must be above 0 and at most 10 MPa, like 1.25");
+        await phone.AddLeavesAsync("1,2");
+        await phone.SaveAsync("Ben");
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B4: 5 leaves, leaf, 1.23 MPa$|^Sent .* B4: 5 leaves, leaf, 1.24 MPa$")]);
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_bagged_leaf_is_timed_and_tubes_canopy_and_stage_are_entered_the_same_way()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.OpenOtherAsync("B5", "Leaves in the chamber");
+        await phone.Page.GetByLabel("stem").CheckAsync();
+        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Leaves are in the bags now" }).ClickAsync();
+        await Expect(phone.Page.Locator("#bag-line")).ToHaveTextAsync("In the bag for 0 min: wait until 15, an hour is better");
+        await phone.AddLeavesAsync("7.5");
+        await phone.SaveAsync("Ana");
+
+        await phone.OpenOtherAsync("B5", "Soil tube");
+        await phone.Page.GetByLabel("Tube", new() { Exact = true }).FillAsync("T9");
+        await phone.Page.GetByLabel("water content, %").CheckAsync();
+        await phone.Page.Locator("#depths input").Nth(1).FillAsync("140");
+        await phone.Page.Locator("#save").ClickAsync();
+        await Expect(phone.Page.Locator("#depths-error")).ToHaveTextAsync("Water content is 0 to 100 %, like 24.5");
+        await phone.Page.Locator("#depths input").Nth(1).FillAsync("24,5");
+        await phone.SaveAsync("Ana");
+
+        await phone.OpenOtherAsync("B5", "Canopy");
+        await phone.Page.Locator("#save").ClickAsync();
+        await Expect(phone.Page.Locator("#shoot-error")).ToHaveTextAsync("Enter at least one thing that you saw");
+        await phone.Page.GetByLabel("Shoot length, cm").FillAsync("95");
+        await phone.SaveAsync("Ana");
+
+        await phone.OpenOtherAsync("B5", "Growth stage");
+        await phone.Page.GetByLabel(new Regex("^Stage of most vines")).SelectOptionAsync("35");
+        await phone.SaveAsync("Ana");
+        await Expect(phone.Mine).ToHaveTextAsync(
+        [
+            new Regex("^Sent .* B5: stage 35$"), new Regex("^Sent .* B5: canopy$"), new Regex("^Sent .* B5: tube T9, 1 depth$"), new Regex("^Sent .* B5: 1 leaf, stem, 7.5 bar$"),
+        ]);
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task An_entry_is_corrected_and_then_taken_back_by_its_taker()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.OpenOtherAsync("B6", "Leaves in the chamber");
+        await phone.AddLeavesAsync("12", "13");
+        await phone.SaveAsync("Ana");
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 2 leaves, leaf, 12.5 bar$")]);
+        await phone.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Correct B6") }).ClickAsync();
+        await Expect(phone.Page.Locator("#take-state")).ToContainTextAsync("Correcting what was saved");
+        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Take the last leaf back" }).ClickAsync();
+        await phone.Pressure.FillAsync("");
+        await phone.SaveAsync("Ana");
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 1 leaf, leaf, 12.0 bar$")]);
+        await phone.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take B6 .* back") }).ClickAsync();
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: taken back$")]);
+        await phone.Page.ReloadAsync();
+        await phone.ReadyAsync();
+        await Expect(phone.Page.Locator("body")).Not.ToContainTextAsync("B6: 1 leaf, leaf, 12.0 bar (Ana");
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_set_is_read_and_saved_with_the_keyboard_alone()
+    {
+        var page = await browser.DeskAsync(host.Address);
+        var phone = await ReadingsPhone.OpenAsync(page);
+        await page.GetByLabel("Your name").FocusAsync();
+        await page.Keyboard.TypeAsync("Ana");
+        await page.Locator("[data-open]").Nth(1).FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#take-title")).ToBeFocusedAsync();
+        await TabToAsync(page, "[name=pressure]");
+        await page.Keyboard.TypeAsync("12.5");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#leaves li")).ToHaveCountAsync(1);
+        await Expect(phone.Pressure).ToBeFocusedAsync();
+        await page.Keyboard.TypeAsync("13");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(page.Locator("#leaves li")).ToHaveCountAsync(2);
+        await TabToAsync(page, "#save");
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(phone.Mine.First).ToContainTextAsync("Sent");
+        await Expect(page.Locator("[data-open]").Nth(1)).ToBeFocusedAsync();
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task The_phone_computes_what_the_server_computes()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        double[][] sets = [[12, 12.5, 12.25, 12.75, 18], [9, 9, 9, 9, 9, 12], [10, 14], [11.2, 12.9, 10.4, 13.3, 12.2, 11.8, 12.6], [7.5, 7.6, 7.4, 7.5, 8.2]];
+        foreach (var set in sets)
+        {
+            var leaves = set.Select(bar => new LeafFact(DateTimeOffset.UnixEpoch, WaterPotentialMeasure.Leaf, bar / 10)).ToList();
+            var server = ReadingSetStatistics.Of(leaves);
+            var said = await phone.Page.EvaluateAsync<double[]>(
+                """
+                async (set) => {
+                    const s = await import('/taking/statistics.js');
+                    const numbers = JSON.parse(document.getElementById('field-blocks').dataset.numbers);
+                    return [s.mean(set), s.spread(set), s.halfWidth(set, numbers.t), s.leavesFor(s.spread(set), 1, numbers.t), ...s.outliers(set, numbers)];
+                }
+                """,
+                set);
+            Assert.Equal(10 * server.MeanMpa, said[0], 6);
+            Assert.Equal(10 * server.StandardDeviationMpa!.Value, said[1], 6);
+            Assert.Equal(10 * server.HalfWidthMpa()!.Value, said[2], 4);
+            Assert.Equal(server.LeavesNeededFor(0.1)!.Value, said[3]);
+            Assert.Equal(server.OutlierLeaves.Select(i => (double)i), said.Skip(4));
+        }
+
+        await phone.Page.Context.CloseAsync();
+    }
+
+    private static async Task TabToAsync(IPage page, string selector)
+    {
+        for (var tabs = 0; tabs < 30; tabs++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            if (await page.EvaluateAsync<bool>("selector => document.activeElement.matches(selector)", selector))
+            {
+                return;
+            }
+        }
+
+        Assert.Fail($"{selector} is not reached by Tab.");
+    }
+
+    private static List<int> CountPosts(IPage page)
+    {
+        var statuses = new List<int>();
+        page.Response += (_, response) =>
+        {
+            if (response.Url.Contains("/api/readings", StringComparison.Ordinal))
+            {
+                statuses.Add(response.Status);
+            }
+        };
+        return statuses;
+    }
+
+    [GeneratedRegex(@"^Saved on this phone \d\d:\d\d")]
+    private static partial Regex SavedRegex();
+}
