@@ -151,6 +151,8 @@ public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
         "The maker’s instructions and local rules come first, and what you see in the rows.",
         "Primero valen las instrucciones del fabricante y las normas locales, y lo que usted ve en el campo.");
 
+    public string MoreCautions => Say("More cautions: cylinder, heat, sprays", "Más cuidados: cilindro, calor, fumigación");
+
     public IReadOnlyList<string> Cautions =>
     [
         Say("The chamber holds compressed gas: wear eye protection and never look over the lid.", "La cámara lleva gas a presión: use lentes de seguridad y nunca se asome sobre la tapa."),
