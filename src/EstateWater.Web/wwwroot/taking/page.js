@@ -196,12 +196,14 @@ async function save() {
 
 /** Back to the round, the way that the phone's own button goes. */
 async function leave() {
-  if (history.state?.take) {
-    const gone = new Promise((resolve) => addEventListener("popstate", resolve, { once: true }));
-    history.back();
-    await gone;
+  if (!history.state?.take) {
+    await close();
+    return;
   }
-  await close();
+  // What listens for the phone's own button closes the form.
+  const gone = new Promise((resolve) => addEventListener("popstate", resolve, { once: true }));
+  history.back();
+  await gone;
 }
 
 async function discard() {
