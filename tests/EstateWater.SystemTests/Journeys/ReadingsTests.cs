@@ -153,18 +153,18 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await phone.OpenOtherAsync("B6", "Leaves in the chamber");
         await phone.AddLeavesAsync("12", "13");
         await phone.SaveAsync("Ana");
-        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 2 leaves, leaf, 12.5 bar$")]);
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 2 leaves, stem, 12.5 bar$")]);
         await phone.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Correct B6") }).ClickAsync();
         await Expect(phone.Page.Locator("#take-state")).ToContainTextAsync("Correcting what was saved");
         await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Take the last leaf back" }).ClickAsync();
         await phone.Pressure.FillAsync("");
         await phone.SaveAsync("Ana");
-        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 1 leaf, leaf, 12.0 bar$")]);
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 1 leaf, stem, 12.0 bar$")]);
         await phone.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take B6 .* back") }).ClickAsync();
         await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: taken back$")]);
         await phone.Page.ReloadAsync();
         await phone.ReadyAsync();
-        await Expect(phone.Page.Locator("body")).Not.ToContainTextAsync("B6: 1 leaf, leaf, 12.0 bar (Ana");
+        await Expect(phone.Page.Locator("body")).Not.ToContainTextAsync("B6: 1 leaf, stem, 12.0 bar (Ana");
         await phone.Page.Context.CloseAsync();
     }
 
