@@ -10,7 +10,7 @@ public sealed class PlannedRound
 
     public required DateTimeOffset MadeAt { get; set; }
 
-    /// <summary>Who changed it last; <see langword="null"/> while it is as the program planned it.</summary>
+    /// <summary>Who changed it last; <see langword="null"/> where nobody did or nobody said so.</summary>
     public string? ChangedBy { get; set; }
 
     /// <summary>The round itself, as JSON.</summary>

@@ -58,7 +58,7 @@ public static class EstateRound
             Rest = [.. looks
                 .Where(l => path.Stops.All(s => s.Block != l.Candidate.Block))
                 .OrderByDescending(l => l.Candidate.Worth).ThenBy(l => l.Candidate.Block, StringComparer.Ordinal)
-                .Select(l => new RoundRest(l.Candidate.Block, Math.Round(l.Candidate.Worth, 4), l.Closed ?? l.Reason))],
+                .Select(l => new RoundRest(l.Candidate.Block, Math.Round(l.Candidate.Worth, 4), l.Closed ?? l.Reason, l.Closed is null))],
             Settings = settings,
             Added = [.. added ?? []],
             Dropped = [.. dropped ?? []],

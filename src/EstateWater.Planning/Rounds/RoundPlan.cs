@@ -71,4 +71,5 @@ public sealed record RoundStop
 /// <param name="Block">Its code.</param>
 /// <param name="Worth">What reading it would be worth.</param>
 /// <param name="Reason">Why it is left out, in a sentence.</param>
-public sealed record RoundRest(string Block, double Worth, string Reason);
+/// <param name="CanBeRead">Whether it could be put in.</param>
+public sealed record RoundRest(string Block, double Worth, string Reason, bool CanBeRead);

@@ -289,11 +289,12 @@ function showRunning(values) {
 }
 
 function showCards(all) {
+  const replaced = new Set(all.map((e) => e.replaces));
   for (const state of document.querySelectorAll("[data-state-of]")) {
     const code = state.dataset.stateOf;
     state.dataset.words ??= state.textContent;
     const begun = kept.get(keyOf(code, "chamber"));
-    const entry = all.filter((e) => e.block === code && e.kind !== "soil" && e.kind !== "canopy" && e.kind !== "stage").at(-1);
+    const entry = all.filter((e) => e.block === code && e.kind === "chamber" && !replaced.has(e.entryId)).at(-1);
     state.dataset.state = begun ? "" : entry?.state ?? "";
     state.textContent = begun?.leaves?.length ? say("draft", leafCount(begun.leaves.length)) : begun ? say("draftOther") : entry ? stateOf(entry, unit()) : state.dataset.words;
   }

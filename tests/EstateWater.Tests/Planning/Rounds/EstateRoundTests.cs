@@ -68,6 +68,7 @@ public sealed class EstateRoundTests
             ],
         });
         Assert.Empty(round.Stops);
+        Assert.All(round.Rest, r => Assert.False(r.CanBeRead));
         Assert.Contains("before sunrise", round.Rest.Single(r => r.Block == "B1").Reason, StringComparison.Ordinal);
         Assert.Contains("already", round.Rest.Single(r => r.Block == "B2").Reason, StringComparison.Ordinal);
     }
