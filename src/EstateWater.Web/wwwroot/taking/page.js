@@ -135,23 +135,24 @@ async function addLeaf() {
     ...(field("group").value.trim() ? { group: field("group").value.trim() } : {}),
     ...(measure === "stem" && baggedAt ? { baggedMin: Math.round((Date.now() - Date.parse(baggedAt)) / 6000) / 10 } : {}),
   };
+  // At once: a later focus would take the letters of whoever has gone on to another field.
   input.value = "";
+  input.focus();
   await change({ leaves: [...leaves, leaf] });
   await typed();
   const [low, high] = numbers.plausible[measure];
   document.getElementById("leaf-hint").textContent = outliers(tensions(), numbers).includes(leaves.length)
     ? say("far")
     : tensionBar < low || tensionBar > high ? say("unusual", shown(tensionBar, unit()), unit()) : "";
-  input.focus();
 }
 
 async function undoLeaf() {
   const { leaves } = draft();
   field("pressure").value = exact(leaves.at(-1).tensionBar, unit());
+  field("pressure").focus();
   document.getElementById("leaf-hint").textContent = "";
   await change({ leaves: leaves.slice(0, -1) });
   await typed();
-  field("pressure").focus();
 }
 
 async function save() {
