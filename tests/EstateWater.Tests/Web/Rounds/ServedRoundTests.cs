@@ -53,7 +53,12 @@ public sealed class ServedRoundTests : IAsyncLifetime
             ReadingEndpoint.Path,
             new ReadingMessage
             {
-                EntryId = Guid.NewGuid(), Kind = "chamber", Block = "B1", Measure = "leaf", TakenBy = "Ana", EnteredAt = SmallEstate.AsOf,
+                EntryId = Guid.NewGuid(),
+                Kind = "chamber",
+                Block = "B1",
+                Measure = "leaf",
+                TakenBy = "Ana",
+                EnteredAt = SmallEstate.AsOf,
                 Leaves = [new() { TakenAt = SmallEstate.AsOf.AddMinutes(-20), TensionBar = 12 }],
             },
             Cancellation);

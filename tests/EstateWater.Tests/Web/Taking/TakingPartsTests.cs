@@ -91,7 +91,13 @@ public sealed class TakingPartsTests : BunitContext
 
     private static FieldBlock Block(string code, string name, (double, DateTimeOffset)? last) => new()
     {
-        Code = code, Name = $"{code} {name}", Measure = "leaf", Leaves = 8, SpreadBar = 1, Tubes = [], Last = last,
+        Code = code,
+        Name = $"{code} {name}",
+        Measure = "leaf",
+        Leaves = 8,
+        SpreadBar = 1,
+        Tubes = [],
+        Last = last,
     };
 
     private IRenderedComponent<RoundCards> Cards(FieldLanguage language, params TakenLine[] taken) => Render<RoundCards>(p => p
