@@ -71,7 +71,7 @@ internal sealed partial class ServedEstate : IAsyncDisposable
         BlockCodes = WideEstate.Write(folder, wide, Blocks);
         var web = Path.Combine(program, "EstateWater.Web.dll");
         await ChildRun.TimeAsync(cancellation, web, "import", "--data", wide, "--database", database);
-        await StartAsync([web, "serve", "--database", database, "--as-of", asOf, "--urls", "http://127.0.0.1:0"], cancellation);
+        await StartAsync([web, "serve", "--demo", "--database", database, "--as-of", asOf, "--urls", "http://127.0.0.1:0"], cancellation);
     }
 
     private async Task StartAsync(string[] arguments, CancellationToken cancellation)

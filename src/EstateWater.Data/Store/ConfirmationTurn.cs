@@ -139,9 +139,10 @@ internal sealed class ConfirmationTurn(EstateDb db, ConfirmationEntry entry, Dat
         return (ends < end ? ends : end) - (water.StartedAt > start ? water.StartedAt : start);
     }
 
+    // Who sends it is not compared: after a lost answer the same entry may be sent again by whoever signed in on the phone since.
     private bool IsSame(SetConfirmation stored) =>
-        (stored.SetId, stored.Hours, stored.MeterM3, stored.ConfirmedBy, stored.Note, stored.EnteredAt, stored.NotRun, stored.Replaces)
-            == (entry.SetId, entry.Hours, entry.UsedM3, entry.ConfirmedBy, entry.Note, entry.EnteredAt, entry.NotRun, entry.Replaces)
+        (stored.SetId, stored.Hours, stored.MeterM3, stored.Note, stored.EnteredAt, stored.NotRun, stored.Replaces)
+            == (entry.SetId, entry.Hours, entry.UsedM3, entry.Note, entry.EnteredAt, entry.NotRun, entry.Replaces)
         && (stored.MeterBeforeM3, stored.MeterAfterM3) == (entry.MeterBeforeM3, entry.MeterAfterM3)
         && (entry.StartedAt is not { } start || (stored.StartedAt - start).Duration() <= Confirmations.ClockTolerance);
 }

@@ -5,7 +5,7 @@ using NetTopologySuite.Geometries;
 
 namespace EstateWater.Data.Store;
 
-/// <summary>The estate's database: one estate, what was observed, what was published and what was confirmed.</summary>
+/// <summary>The estate's database: one estate, what was observed, what was published, what was confirmed, and who may sign in.</summary>
 public sealed class EstateDb(DbContextOptions<EstateDb> options) : DbContext(options)
 {
     public DbSet<Estate> Estates => Set<Estate>();
@@ -50,6 +50,10 @@ public sealed class EstateDb(DbContextOptions<EstateDb> options) : DbContext(opt
 
     public DbSet<ChangeRecord> Changes => Set<ChangeRecord>();
 
+    public DbSet<Person> People => Set<Person>();
+
+    public DbSet<Invitation> Invitations => Set<Invitation>();
+
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
         // SQLite cannot order instants kept as text with offsets; ticks of UTC it can.
@@ -61,7 +65,7 @@ public sealed class EstateDb(DbContextOptions<EstateDb> options) : DbContext(opt
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
         modelBuilder.ApplyConfigurationsFromAssembly(typeof(EstateDb).Assembly);
-        foreach (var property in modelBuilder.Model.GetEntityTypes().SelectMany(entity => entity.GetProperties()))
+        foreach (var property in modelBuilder.Model.GetEntityTypes().Where(entity => !entity.IsMappedToJson()).SelectMany(entity => entity.GetProperties()))
         {
             property.SetColumnName(ColumnName(property.Name, Nullable.GetUnderlyingType(property.ClrType) ?? property.ClrType));
         }

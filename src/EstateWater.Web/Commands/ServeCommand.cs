@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using EstateWater.Web.Access;
 using EstateWater.Web.Hosting;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Connections;
@@ -90,8 +91,25 @@ public static class ServeCommand
         _ = app.Services.GetRequiredService<EstateSnapshots>().GetAsync(cancellation);
         var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
         await Console.Out.WriteLineAsync($"EstateWater is ready. Open {string.Join(" or ", addresses)} (stop with Ctrl+C).");
+        await SayFirstStartAsync(app, addresses.First(), cancellation);
         await app.WaitForShutdownAsync(cancellation);
         return 0;
+    }
+
+    // The code stands at the console alone: whoever reads it started the program, or may read what it prints.
+    private static async Task SayFirstStartAsync(WebApplication app, string address, CancellationToken cancellation)
+    {
+        if (app.Services.GetRequiredService<ServeOptions>().Demo)
+        {
+            return;
+        }
+
+        await using var scope = app.Services.CreateAsyncScope();
+        if (await scope.ServiceProvider.GetRequiredService<Newcomers>().IsNobodyHereAsync(cancellation))
+        {
+            var code = app.Services.GetRequiredService<FirstStart>().Begin();
+            await Console.Out.WriteLineAsync($"Nobody can sign in yet. Make the first manager at {address}{SignInPaths.Start} with the code {code} (works once, for {FirstStart.GoodFor.TotalHours:0} hour).");
+        }
     }
 
     private static DateTimeOffset? ParseInstant(ArgumentResult result)

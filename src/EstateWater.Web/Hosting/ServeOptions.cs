@@ -24,6 +24,9 @@ public sealed record ServeOptions
     /// <summary>The instant at which the clock stands; null for the real time.</summary>
     public DateTimeOffset? AsOf { get; init; }
 
+    /// <summary>The time by which sessions and invitations run out, whatever the estate's clock says.</summary>
+    public TimeProvider SessionTime { get; init; } = TimeProvider.System;
+
     /// <summary>Addresses to listen on; null for the default.</summary>
     public string? Urls { get; init; }
 

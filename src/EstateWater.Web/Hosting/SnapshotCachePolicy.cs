@@ -1,9 +1,10 @@
+using EstateWater.Web.Access;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.OutputCaching;
 
 namespace EstateWater.Web.Hosting;
 
-/// <summary>Keeps the answer of a page without parameters as long as the snapshot it shows is the present one, and never longer than a minute, because it says how old things are.</summary>
+/// <summary>Keeps the answer of a page without parameters, one for each role, as long as the snapshot it shows is the present one, and never longer than a minute, because it says how old things are.</summary>
 public sealed class SnapshotCachePolicy : IOutputCachePolicy
 {
     /// <summary>Name for <c>[OutputCache(PolicyName = …)]</c>.</summary>
@@ -22,6 +23,9 @@ public sealed class SnapshotCachePolicy : IOutputCachePolicy
         context.AllowLocking = true;
         context.ResponseExpirationTimeSpan = Longest;
         context.CacheVaryByRules.HeaderNames = "Accept-Encoding";
+
+        // Each role sees its own links; beyond that a kept page names nobody.
+        context.CacheVaryByRules.VaryByValues["role"] = context.HttpContext.User.Role()?.ToString() ?? "";
 
         var snapshots = context.HttpContext.RequestServices.GetRequiredService<EstateSnapshots>();
         var snapshot = await snapshots.GetAsync(cancellation);

@@ -1,15 +1,19 @@
 using System.Globalization;
 using EstateWater.Data.Store;
+using EstateWater.Web.Access;
 using EstateWater.Web.Features.Accuracy;
 using EstateWater.Web.Features.Changes;
+using EstateWater.Web.Features.Demo;
 using EstateWater.Web.Features.News;
 using EstateWater.Web.Features.Report;
 using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Features.SignIn;
 using EstateWater.Web.Features.Taking;
 using EstateWater.Web.Features.Week;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.ResponseCompression;
@@ -58,6 +62,7 @@ public static class WebHost
 
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddHttpContextAccessor();
+        services.AddSignIn(options);
         services.AddScoped<AntiforgeryStateProvider, FormTokens>();
         services.AddDataProtection()
             .SetApplicationName("EstateWater")
@@ -78,17 +83,31 @@ public static class WebHost
         services.AddOutputCache(cache => cache.AddPolicy(SnapshotCachePolicy.Name, new SnapshotCachePolicy()));
     }
 
+    // Pages name their policy; the live connection, which is the framework's, gets one here.
+    private static void NeedSignIn(EndpointBuilder endpoint)
+    {
+        if (!endpoint.Metadata.Any(data => data is IAuthorizeData or IAllowAnonymous))
+        {
+            endpoint.Metadata.Add(new AuthorizeAttribute(Policies.SignedIn));
+        }
+    }
+
     private static void MapEverything(WebApplication app)
     {
         app.UseExceptionHandler("/error", createScopeForErrors: true);
         app.UseSecurityHeaders();
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
-        // The cache stands before compression: what it keeps is compressed already.
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseRateLimiter();
+
+        // The cache stands behind the sign-in, and before compression: what it keeps is compressed already.
         app.UseOutputCache();
         app.UseResponseCompression();
         app.UseAntiforgery();
         app.UseFieldWorker();
-        app.MapStaticAssets();
+        app.MapStaticAssets().AllowAnonymous();
         app.MapNews();
         app.MapLookBack();
         app.MapConfirmations();
@@ -96,7 +115,10 @@ public static class WebHost
         app.MapReadings();
         app.MapRounds();
         app.MapChanges();
+        app.MapPasskeys();
+        app.MapDemo();
         app.MapRazorComponents<App>()
-            .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null); // sent by UseSecurityHeaders
+            .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null) // sent by UseSecurityHeaders
+            .Add(NeedSignIn);
     }
 }

@@ -49,7 +49,7 @@ public sealed partial class RunningHost : IAsyncLifetime
 
     private string[] Arguments() =>
     [
-        Repository.Program, "serve",
+        Repository.Program, "serve", "--demo",
         "--database", Path.Combine(folder, "estate.db"),
         "--data", Repository.Seed,
         "--as-of", File.ReadAllText(Path.Combine(Repository.Seed, "demo-clock.txt")).Trim(),

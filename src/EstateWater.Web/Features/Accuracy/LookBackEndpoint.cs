@@ -1,3 +1,4 @@
+using EstateWater.Web.Access;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Accuracy;
@@ -7,7 +8,7 @@ public static class LookBackEndpoint
 {
     /// <summary>Serves the progress at <c>/accuracy/progress</c>; asking for it begins nothing.</summary>
     public static void MapLookBack(this IEndpointRouteBuilder endpoints) =>
-        endpoints.MapGet("/accuracy/progress", (PastOutlooks past) => TypedResults.Ok(LookBackProgress.Of(past.Now)));
+        endpoints.MapGet("/accuracy/progress", (PastOutlooks past) => TypedResults.Ok(LookBackProgress.Of(past.Now))).RequireAuthorization(Policies.Records);
 }
 
 /// <summary>Progress as it travels.</summary>

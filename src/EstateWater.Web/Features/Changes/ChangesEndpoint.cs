@@ -1,3 +1,4 @@
+using EstateWater.Web.Access;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -14,7 +15,7 @@ public static class ChangesEndpoint
     public const string RefusedHref = "/changes?undo=refused";
 
     /// <summary>Adds it.</summary>
-    public static void MapChanges(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeBackAsync).DisableAntiforgery();
+    public static void MapChanges(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeBackAsync).DisableAntiforgery().RequireAuthorization(Policies.Plan);
 
     // The token is checked here, so that a form without one is answered in words and not by an error page that reads the form again.
     private static async Task<Results<RedirectHttpResult, ProblemHttpResult>> TakeBackAsync(
@@ -25,7 +26,8 @@ public static class ChangesEndpoint
             return TypedResults.Problem("Open the record of changes again and take the change back there.", statusCode: StatusCodes.Status400BadRequest);
         }
 
-        var isDone = !string.IsNullOrWhiteSpace(by) && await query.UndoAsync(change, by.Trim(), cancellation) is null;
+        var who = context.User.PersonName() ?? by?.Trim();
+        var isDone = !string.IsNullOrEmpty(who) && await query.UndoAsync(change, who, cancellation) is null;
         return TypedResults.LocalRedirect(isDone ? "/changes" : RefusedHref);
     }
 }

@@ -1,6 +1,7 @@
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
 using System.Threading.Channels;
+using EstateWater.Web.Access;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.News;
@@ -11,7 +12,7 @@ public static class NewsEndpoint
     /// <summary>Serves the stream at <c>/news</c>.</summary>
     public static void MapNews(this IEndpointRouteBuilder endpoints) =>
         endpoints.MapGet("/news", (EstateSnapshots snapshots, IHostApplicationLifetime lifetime, CancellationToken gone) =>
-            TypedResults.ServerSentEvents(Stream(snapshots, lifetime.ApplicationStopping, gone)));
+            TypedResults.ServerSentEvents(Stream(snapshots, lifetime.ApplicationStopping, gone))).RequireAuthorization(Policies.Estate);
 
     private static async IAsyncEnumerable<SseItem<EstateNews>> Stream(
         EstateSnapshots snapshots, CancellationToken stopping, [EnumeratorCancellation] CancellationToken gone)

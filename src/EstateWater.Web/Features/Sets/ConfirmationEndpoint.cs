@@ -1,4 +1,5 @@
 using EstateWater.Data.Store;
+using EstateWater.Web.Access;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -13,7 +14,7 @@ public static class ConfirmationEndpoint
     public const string Path = "/api/confirmations";
 
     /// <summary>Adds it.</summary>
-    public static void MapConfirmations(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync);
+    public static void MapConfirmations(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync).RequireAuthorization(Policies.Sets);
 
     private static async Task<Results<Created<ConfirmationReceipt>, Ok<ConfirmationReceipt>, ValidationProblem, ProblemHttpResult>> TakeAsync(
         ConfirmationMessage message,
@@ -28,18 +29,21 @@ public static class ConfirmationEndpoint
             return Refused(StatusCodes.Status403Forbidden, "Entries are taken from the estate’s own pages only.");
         }
 
+        var user = request.HttpContext.User;
+        message = string.IsNullOrWhiteSpace(message.ConfirmedBy) ? message with { ConfirmedBy = user.PersonName() } : message;
         if (message.Mistakes() is { Count: > 0 } mistakes)
         {
             return TypedResults.ValidationProblem(mistakes, detail: string.Join(" ", mistakes.Values.SelectMany(rules => rules)));
         }
 
         await using var db = await databases.CreateDbContextAsync(cancellation);
-        var result = await Confirmations.ConfirmAsync(db, message.ToEntry(), clock.GetUtcNow(), cancellation);
+        var entry = message.ToEntry() with { ConfirmedBy = user.ActsAs(message.ConfirmedBy) };
+        var result = await Confirmations.ConfirmAsync(db, entry, clock.GetUtcNow(), cancellation);
         var words = new SetsWords(FieldLanguages.Of(request.HttpContext));
         switch (result.Status)
         {
             case ConfirmationStatus.Stored:
-                snapshots.Invalidate($"{message.ConfirmedBy!.Trim()} {(message.Replaces is null ? "confirmed a set" : "corrected a set")}.");
+                snapshots.Invalidate($"{entry.ConfirmedBy} {(message.Replaces is null ? "confirmed a set" : "corrected a set")}.");
                 return TypedResults.Created((string?)null, ConfirmationReceipt.Of(result.Receipt!));
             case ConfirmationStatus.StoredBefore:
                 return TypedResults.Ok(ConfirmationReceipt.Of(result.Receipt!));

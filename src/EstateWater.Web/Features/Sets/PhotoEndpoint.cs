@@ -1,4 +1,5 @@
 using EstateWater.Data.Store;
+using EstateWater.Web.Access;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -20,8 +21,8 @@ public static class PhotoEndpoint
     /// <summary>Adds both.</summary>
     public static void MapPhotos(this IEndpointRouteBuilder routes)
     {
-        routes.MapPost(Route, TakeAsync);
-        routes.MapGet(Route, ShowAsync);
+        routes.MapPost(Route, TakeAsync).RequireAuthorization(Policies.Sets);
+        routes.MapGet(Route, ShowAsync).RequireAuthorization(Policies.Photos);
     }
 
     private static async Task<Results<Created<PhotoReceipt>, Ok<PhotoReceipt>, ProblemHttpResult>> TakeAsync(

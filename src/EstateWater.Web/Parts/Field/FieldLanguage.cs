@@ -43,8 +43,12 @@ public static class FieldLanguages
 
     /// <summary>Where the same page is read in a language.</summary>
     /// <param name="language">The language.</param>
-    /// <param name="path">The page's path, without query.</param>
-    public static string Href(this FieldLanguage language, string path) => $"{path}?{Query}={language.Tag()}";
+    /// <param name="path">The page's path, with what else its address says.</param>
+    public static string Href(this FieldLanguage language, string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return $"{path}{(path.Contains('?') ? '&' : '?')}{Query}={language.Tag()}";
+    }
 
     private static FieldLanguage? Named(string? tag) => Enum.GetValues<FieldLanguage>().Cast<FieldLanguage?>().FirstOrDefault(l => l!.Value.Tag() == tag);
 }

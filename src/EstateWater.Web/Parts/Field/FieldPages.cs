@@ -1,4 +1,5 @@
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Features.SignIn;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Endpoints;
 
@@ -13,5 +14,5 @@ public static class FieldPages
 
     private static bool IsFieldPage(HttpContext? context) =>
         context?.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>()?.Type is { } page
-        && page.GetCustomAttributes(typeof(LayoutAttribute), inherit: true).OfType<LayoutAttribute>().Any(l => l.LayoutType == typeof(FieldLayout));
+        && page.GetCustomAttributes(typeof(LayoutAttribute), inherit: true).OfType<LayoutAttribute>().Any(l => l.LayoutType == typeof(FieldLayout) || l.LayoutType == typeof(DoorLayout));
 }

@@ -35,6 +35,8 @@ public abstract class FieldWords(FieldLanguage language)
         ["manyWait"] = Say("{0} entries waiting", "{0} registros sin enviar"),
         ["oldest"] = Say("oldest from {0}", "el más viejo de las {0}"),
         ["lastSent"] = Say("last sent {0}", "último envío {0}"),
+        ["signInToSend"] = Say("Sign in to send", "Entre para enviar"),
+        ["signInAsOther"] = Say("Your role may not send these: sign in as someone who may", "Su cuenta no puede enviarlos: entre con otra"),
         ["cannotStore"] = Say(
             "This phone could not store the entry ({0}). Write it down and tell the manager.",
             "Este teléfono no pudo guardar el registro ({0}). Apúntelo en papel y avise al encargado."),

@@ -19,6 +19,11 @@ export function newId() {
   return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
 }
 
+let access = "open";
+
+/** What the server last said to whoever sends: "open", "signIn" when nobody is signed in, "forbidden" when their role may not. */
+export const lastAccess = () => access;
+
 /** The outbox of one page: its own store on the phone and its own address on the server. */
 export class Outbox {
   #name;
@@ -126,6 +131,8 @@ export class Outbox {
         body,
         signal: AbortSignal.timeout(SEND_TIMEOUT_MS),
       });
+      // The entry stays until someone signs in who may send it.
+      access = { 401: "signIn", 403: "forbidden" }[response.status] ?? "open";
       const type = response.headers.get("Content-Type") ?? "";
       if ((response.status === 200 || response.status === 201) && type.includes("application/json")) {
         const receipt = await response.json();

@@ -1,5 +1,6 @@
 // What every page used outdoors does: says what waits to be sent, and keeps itself for the next time without signal.
 
+import { lastAccess } from "./outbox.js";
 import { clock, say } from "./words.js";
 
 /** Reads a number with comma or point; undefined when it is none. */
@@ -28,6 +29,16 @@ export function showOutbox(line, entries) {
   const words = [count, waiting.length > 0 ? say("oldest", clock(waiting[0].enteredAt)) : "", lastSent ? say("lastSent", clock(lastSent)) : ""];
   line.textContent = words.filter(Boolean).join(" · ");
   line.dataset.waiting = String(waiting.length);
+  if (waiting.length > 0 && lastAccess() !== "open") {
+    line.append(" · ", signInLink());
+  }
+}
+
+function signInLink() {
+  const link = document.createElement("a");
+  link.href = `/sign-in?return=${encodeURIComponent(location.pathname)}`;
+  link.textContent = say(lastAccess() === "signIn" ? "signInToSend" : "signInAsOther");
+  return link;
 }
 
 /** Says that the page comes from the phone, when it does. */

@@ -183,7 +183,10 @@ function wire(form) {
   openedAsPlanned(form);
 }
 
-who.value = localStorage.getItem(NAME_KEY) ?? "";
+// Whoever signed in has a name; others type theirs once on this phone.
+if (!("signedIn" in who.dataset)) {
+  who.value = localStorage.getItem(NAME_KEY) ?? "";
+}
 who.addEventListener("input", () => localStorage.setItem(NAME_KEY, who.value.trim()));
 forms.forEach(wire);
 showKept(document.getElementById("kept-line"));

@@ -1,7 +1,9 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using EstateWater.Web.Access;
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Hosting;
 using EstateWater.Web.Parts.Field;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -29,7 +31,10 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         builder.Logging.ClearProviders();
         estate.AddTo(builder.Services);
+        builder.Services.AddSignIn(new ServeOptions { Demo = true });
         app = builder.Build();
+        app.UseAuthentication();
+        app.UseAuthorization();
         app.UseFieldWorker();
         app.MapConfirmations();
         app.MapPhotos();

@@ -1,0 +1,32 @@
+using System.Net;
+using System.Security.Claims;
+using System.Text.Encodings.Web;
+using EstateWater.Data.Model;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.Extensions.Options;
+
+namespace EstateWater.Web.Access;
+
+/// <summary>Whoever looks at the demo: nobody in particular, in the role they chose, at first the manager's.</summary>
+/// <remarks>Only the demo uses it, and the demo can be reached from its own computer alone.</remarks>
+internal sealed class DemoVisitor(IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory logger, UrlEncoder encoder)
+    : AuthenticationHandler<AuthenticationSchemeOptions>(options, logger, encoder)
+{
+    public const string SchemeName = "demo";
+
+    /// <summary>Remembers the role.</summary>
+    public const string RoleCookie = "estate-water-demo-role";
+
+    protected override Task<AuthenticateResult> HandleAuthenticateAsync()
+    {
+        // However the program was brought to listen, from another computer nobody is let in.
+        if (Context.Connection.RemoteIpAddress is not { } address || !IPAddress.IsLoopback(address))
+        {
+            return Task.FromResult(AuthenticateResult.NoResult());
+        }
+
+        var role = Enum.TryParse<PersonRole>(Request.Cookies[RoleCookie], out var chosen) && Enum.IsDefined(chosen) ? chosen : PersonRole.Manager;
+        var visitor = new ClaimsPrincipal(new ClaimsIdentity([new Claim(ClaimTypes.Role, role.ToString())], SchemeName));
+        return Task.FromResult(AuthenticateResult.Success(new AuthenticationTicket(visitor, SchemeName)));
+    }
+}
