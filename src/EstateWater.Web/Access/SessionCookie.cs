@@ -56,7 +56,8 @@ internal static class SessionCookie
     // A script must see what was refused; a page in place of its answer would look like a success.
     private static Task RefuseAsync(HttpContext context, int status, string why)
     {
-        if (IsForPeople(context))
+        // The page in words is asked for again as this request was; a form would be taken for one of its own.
+        if (IsForPeople(context) && HttpMethods.IsGet(context.Request.Method))
         {
             context.Response.StatusCode = status;
             return Task.CompletedTask;
