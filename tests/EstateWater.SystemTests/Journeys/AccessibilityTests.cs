@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -29,7 +28,7 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         await PublishAsync();
         await desk.GotoAsync(page == "block" ? await FirstBlockAsync(desk) : page);
         await desk.WaitForLoadStateAsync(LoadState.NetworkIdle);
-        Assert.Empty(await SeriousAsync(desk));
+        Assert.Empty(await Barriers.SeriousAsync(desk));
         Assert.Empty(blocked);
     }
 
@@ -39,13 +38,13 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         var phone = await browser.PhoneAsync(host.Address);
         await phone.GotoAsync("/accuracy");
         await Expect(phone.Locator("[data-look-back]")).ToContainTextAsync("past mornings done");
-        Assert.Empty(await SeriousAsync(phone));
+        Assert.Empty(await Barriers.SeriousAsync(phone));
         var stop = phone.GetByRole(AriaRole.Button, new() { Name = "Stop" });
         await stop.FocusAsync();
         await phone.Keyboard.PressAsync("Enter");
         await Expect(phone.GetByRole(AriaRole.Button, new() { Name = "Start" })).ToBeVisibleAsync();
         await Expect(phone.GetByRole(AriaRole.Main)).ToContainTextAsync("Stopped");
-        Assert.Empty(await SeriousAsync(phone));
+        Assert.Empty(await Barriers.SeriousAsync(phone));
         Assert.Equal(390, await phone.EvaluateAsync<int>("document.documentElement.scrollWidth"));
         await phone.Context.CloseAsync();
     }
@@ -76,13 +75,7 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         await PublishAsync();
         var phone = await SetsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
         await phone.Page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
-        var small = await phone.Page.EvaluateAsync<string[]>("""
-            [...document.querySelectorAll('a, button, input, summary')]
-                .map(e => [e, e.getBoundingClientRect()])
-                .filter(([e, box]) => box.height > 0 && (box.height < 44 || box.width < 44))
-                .map(([e, box]) => `${e.outerHTML.slice(0, 80)} ${box.width}x${box.height}`)
-            """);
-        Assert.Empty(small);
+        Assert.Empty(await Barriers.SmallTargetsAsync(phone.Page));
         Assert.InRange(await phone.Page.EvaluateAsync<double>("document.querySelector('.set-start').getBoundingClientRect().height"), 56, 80);
         Assert.InRange(await phone.Page.EvaluateAsync<double>("Math.min(...[...document.querySelectorAll('main *')].map(e => parseFloat(getComputedStyle(e).fontSize)))"), 18, 40);
         Assert.Equal(390, await phone.Page.EvaluateAsync<int>("document.documentElement.scrollWidth"));

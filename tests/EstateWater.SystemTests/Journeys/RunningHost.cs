@@ -5,13 +5,18 @@ using System.Text.RegularExpressions;
 namespace EstateWater.SystemTests.Journeys;
 
 /// <summary>The real program in its own process, serving the demo estate from a new database on a free port: one a test class, so that none finds what another confirmed.</summary>
-public sealed partial class RunningHost : IAsyncLifetime
+public partial class RunningHost : IAsyncLifetime
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     private readonly string folder = Directory.CreateTempSubdirectory("estate-water-").FullName;
     private readonly StringBuilder said = new();
     private Process? process;
+
+    private readonly TaskCompletionSource<string> code = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    /// <summary>The code for the first manager, as it stands at the console; only where the host is no demo.</summary>
+    public Task<string> FirstCode => code.Task.WaitAsync(Patience);
 
     /// <summary>Where it answers.</summary>
     public Uri Address { get; private set; } = new("about:blank");
@@ -35,8 +40,12 @@ public sealed partial class RunningHost : IAsyncLifetime
         Address = await ready.Task.WaitAsync(Patience);
     }
 
+    /// <summary>Whether it is the demo, which asks nobody to sign in.</summary>
+    protected virtual bool IsDemo => true;
+
     public async ValueTask DisposeAsync()
     {
+        GC.SuppressFinalize(this);
         if (process is { HasExited: false })
         {
             process.Kill(entireProcessTree: true);
@@ -49,7 +58,7 @@ public sealed partial class RunningHost : IAsyncLifetime
 
     private string[] Arguments() =>
     [
-        Repository.Program, "serve", "--demo",
+        Repository.Program, "serve", .. IsDemo ? ["--demo"] : Array.Empty<string>(),
         "--database", Path.Combine(folder, "estate.db"),
         "--data", Repository.Seed,
         "--as-of", File.ReadAllText(Path.Combine(Repository.Seed, "demo-clock.txt")).Trim(),
@@ -67,7 +76,15 @@ public sealed partial class RunningHost : IAsyncLifetime
         {
             ready.TrySetResult(new Uri(match.Groups[1].Value));
         }
+
+        if (line is not null && CodeLine().Match(line) is { Success: true } codeMatch)
+        {
+            code.TrySetResult(codeMatch.Groups[1].Value);
+        }
     }
+
+    [GeneratedRegex(@"with the code ([0-9A-Z-]+)")]
+    private static partial Regex CodeLine();
 
     [GeneratedRegex(@"Open (http://127\.0\.0\.1:\d+)")]
     private static partial Regex ReadyLine();

@@ -46,12 +46,16 @@ internal sealed class SetsPhone(IPage page)
     /// <summary>The state of a set, found by its number.</summary>
     public ILocator State(string set) => page.Locator($"#state-{set}");
 
-    /// <summary>Confirms the first set that waits for it; gives its number.</summary>
-    public async Task<string> ConfirmFirstAsync(string who, string hours, string meter)
+    /// <summary>Confirms the first set that waits for it; gives its number. Who is null where the phone is signed in.</summary>
+    public async Task<string> ConfirmFirstAsync(string? who, string hours, string meter)
     {
         var form = page.Locator("form[data-set]:visible").First;
         var set = (await form.GetAttributeAsync("data-set"))!;
-        await page.GetByLabel("Your name").FillAsync(who);
+        if (who is not null)
+        {
+            await page.GetByLabel("Your name").FillAsync(who);
+        }
+
         form = page.Locator($"form[data-set='{set}']");
         await form.GetByText("Enter the hours").ClickAsync();
 
