@@ -51,7 +51,7 @@ public sealed class PeopleHost : RunningHost
         await manager.GotoAsync("/people");
         var form = manager.Locator(".people-form");
         await form.GetByLabel("Name").FillAsync(name);
-        await form.GetByLabel("Role").SelectOptionAsync(new SelectOptionValue { Label = role });
+        await form.Locator("select").SelectOptionAsync(new SelectOptionValue { Label = role });
         await form.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
         return new Uri(await manager.GetByLabel("Link", new() { Exact = true }).InputValueAsync()).AbsolutePath;
     }
