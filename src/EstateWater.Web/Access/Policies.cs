@@ -22,7 +22,7 @@ public static class Policies
     /// <summary>Changes and publishes the plan, takes changes back.</summary>
     public const string Plan = "plan";
 
-    /// <summary>Past outlooks, blocks side by side, the record of changes.</summary>
+    /// <summary>The week’s report, past outlooks, blocks side by side, the record of changes.</summary>
     public const string Records = "records";
 
     /// <summary>Tonight's sets, and saying what was done.</summary>

@@ -24,6 +24,8 @@ public sealed class RouteMatrixTests(StaffedEstate estate) : IClassFixture<Staff
         ("GET", "/", "/", All),
         ("GET", "/blocks/B1", "/blocks/{Code}", All),
         ("GET", "/blocks/B1/sets/2025-01-20", "/blocks/{Code}/sets/{DayText}", All),
+        ("GET", "/blocks/B1/soil", "/blocks/{Code}/soil", All),
+        ("GET", "/report", "/report", Readers),
         ("GET", "/methods", "/methods", All),
         ("GET", "/news", "/news", All),
         ("GET", "/account", "/account", All),
@@ -122,7 +124,7 @@ public sealed class RouteMatrixTests(StaffedEstate estate) : IClassFixture<Staff
         {
             using var answer = await visitor.Stays.GetAsync("/methods", Cancellation);
             var links = (await EstateWater.Tests.Web.Host.Visitor.ReadAsync(answer)).QuerySelectorAll("header nav a").Select(a => a.GetAttribute("href")!).ToList();
-            Assert.Equal(Table.Where(row => row.Method == "GET" && row.May.Split(' ').Contains(role)).Select(row => row.Address).Intersect(["/owner", "/", "/week", "/sets", "/changes", "/accuracy", "/methods", "/people", "/account"]).Order(), links.Order());
+            Assert.Equal(Table.Where(row => row.Method == "GET" && row.May.Split(' ').Contains(role)).Select(row => row.Address).Intersect(["/owner", "/", "/week", "/report", "/sets", "/changes", "/accuracy", "/methods", "/people", "/account"]).Order(), links.Order());
         }
     }
 
