@@ -421,6 +421,136 @@ namespace EstateWater.Data.Migrations
                     b.ToTable("forecast_days", (string)null);
                 });
 
+            modelBuilder.Entity("EstateWater.Data.Model.Invitation", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<long>("ExpiresAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("expires_at_utc_ticks");
+
+                    b.Property<long>("InvitedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("invited_at_utc_ticks");
+
+                    b.Property<string>("InvitedBy")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("invited_by");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("PersonId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("role");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<long?>("UsedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("used_at_utc_ticks");
+
+                    b.Property<long?>("WithdrawnAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("withdrawn_at_utc_ticks");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("PersonId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("invitations", (string)null);
+                });
+
+            modelBuilder.Entity("EstateWater.Data.Model.Person", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<int>("AccessFailedCount")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("access_failed_count");
+
+                    b.Property<string>("ConcurrencyStamp")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("concurrency_stamp");
+
+                    b.Property<long>("JoinedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("joined_at_utc_ticks");
+
+                    b.Property<long?>("LastSignInAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("last_sign_in_at_utc_ticks");
+
+                    b.Property<long?>("LockedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("locked_at_utc_ticks");
+
+                    b.Property<bool>("LockoutEnabled")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("lockout_enabled");
+
+                    b.Property<long?>("LockoutEnd")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("lockout_end_utc_ticks");
+
+                    b.Property<string>("NormalizedUserName")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("normalized_user_name");
+
+                    b.Property<string>("PasswordHash")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("password_hash");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("role");
+
+                    b.Property<string>("SecurityStamp")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("security_stamp");
+
+                    b.Property<string>("UserName")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("user_name");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NormalizedUserName")
+                        .IsUnique();
+
+                    b.ToTable("people", (string)null);
+                });
+
             modelBuilder.Entity("EstateWater.Data.Model.PlannedRound", b =>
                 {
                     b.Property<int>("Id")
@@ -1004,6 +1134,25 @@ namespace EstateWater.Data.Migrations
                     b.ToTable("weather_days", (string)null);
                 });
 
+            modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserPasskey<string>", b =>
+                {
+                    b.Property<byte[]>("CredentialId")
+                        .HasMaxLength(1023)
+                        .HasColumnType("BLOB")
+                        .HasColumnName("credential_id");
+
+                    b.Property<string>("UserId")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("user_id");
+
+                    b.HasKey("CredentialId");
+
+                    b.HasIndex("UserId");
+
+                    b.ToTable("person_passkeys", (string)null);
+                });
+
             modelBuilder.Entity("EstateWater.Data.Model.AppliedWater", b =>
                 {
                     b.HasOne("EstateWater.Data.Model.Valve", null)
@@ -1053,6 +1202,14 @@ namespace EstateWater.Data.Migrations
                         .HasForeignKey("StationCode")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("EstateWater.Data.Model.Invitation", b =>
+                {
+                    b.HasOne("EstateWater.Data.Model.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade);
                 });
 
             modelBuilder.Entity("EstateWater.Data.Model.ProbeCalibration", b =>
@@ -1151,6 +1308,57 @@ namespace EstateWater.Data.Migrations
                         .WithMany()
                         .HasForeignKey("StationCode")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserPasskey<string>", b =>
+                {
+                    b.HasOne("EstateWater.Data.Model.Person", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.OwnsOne("Microsoft.AspNetCore.Identity.IdentityPasskeyData", "Data", b1 =>
+                        {
+                            b1.Property<byte[]>("IdentityUserPasskeyCredentialId");
+
+                            b1.Property<byte[]>("AttestationObject")
+                                .IsRequired();
+
+                            b1.Property<byte[]>("ClientDataJson")
+                                .IsRequired();
+
+                            b1.Property<long>("CreatedAt");
+
+                            b1.Property<bool>("IsBackedUp");
+
+                            b1.Property<bool>("IsBackupEligible");
+
+                            b1.Property<bool>("IsUserVerified");
+
+                            b1.Property<string>("Name");
+
+                            b1.Property<byte[]>("PublicKey")
+                                .IsRequired();
+
+                            b1.Property<uint>("SignCount");
+
+                            b1.PrimitiveCollection<string>("Transports");
+
+                            b1.HasKey("IdentityUserPasskeyCredentialId");
+
+                            b1.ToTable("person_passkeys");
+
+                            b1
+                                .ToJson("data")
+                                .HasColumnType("TEXT");
+
+                            b1.WithOwner()
+                                .HasForeignKey("IdentityUserPasskeyCredentialId");
+                        });
+
+                    b.Navigation("Data")
                         .IsRequired();
                 });
 

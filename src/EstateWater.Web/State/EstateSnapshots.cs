@@ -3,13 +3,14 @@ namespace EstateWater.Web.State;
 /// <summary>Keeps one snapshot a data version for all pages: made once, shared, made anew when the data or the hour change.</summary>
 /// <param name="build">Makes the snapshot of a version.</param>
 /// <param name="clock">Tells when a snapshot has become old.</param>
-public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSnapshot>> build, TimeProvider clock) : IDisposable
+public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSnapshot>> build, TimeProvider clock) : IAsyncDisposable, IDisposable
 {
     /// <summary>A plan looks from its moment: after this long it is made again even when no data came.</summary>
     private static readonly TimeSpan MaxAge = TimeSpan.FromHours(1);
 
     private readonly Lock gate = new();
     private readonly SemaphoreSlim turn = new(1, 1);
+    private readonly CancellationTokenSource stopping = new();
     private readonly List<Action<EstateNews>> subscribers = [];
     private Task<EstateSnapshot>? current;
     private volatile EstateSnapshot? settled;
@@ -71,7 +72,19 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
     }
 
     /// <inheritdoc/>
-    public void Dispose() => turn.Dispose();
+    public void Dispose()
+    {
+        turn.Dispose();
+        stopping.Dispose();
+    }
+
+    /// <summary>Stops a snapshot in the making, and waits until it reads the database no more.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await stopping.CancelAsync();
+        await turn.WaitAsync();
+        Dispose();
+    }
 
     /// <summary>How many listen now.</summary>
     public int SubscriberCount
@@ -96,12 +109,12 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
     // One build at a time; of those that wait, only the newest is made, and the others give its answer.
     private async Task<EstateSnapshot> BuildInTurnAsync(long mine)
     {
-        await turn.WaitAsync();
+        await turn.WaitAsync(stopping.Token);
         try
         {
             if (mine == Volatile.Read(ref version))
             {
-                return settled = await build(mine, CancellationToken.None);
+                return settled = await build(mine, stopping.Token);
             }
         }
         finally

@@ -94,7 +94,7 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         {
             await phone.Page.GetByLabel(kind).CheckAsync();
             await AssertForTheFieldAsync(phone.Page);
-            Assert.Empty(await SeriousAsync(phone.Page));
+            Assert.Empty(await Barriers.SeriousAsync(phone.Page));
         }
 
         Assert.InRange(await HeightAsync(phone.Page, "#save"), 56, 80);
@@ -117,10 +117,6 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
     }
 
     private static Task<double> HeightAsync(IPage page, string selector) => page.EvaluateAsync<double>("selector => document.querySelector(selector).getBoundingClientRect().height", selector);
-
-    private static async Task<IEnumerable<string>> SeriousAsync(IPage page) => (await page.RunAxe()).Violations
-        .Where(v => v.Impact is "serious" or "critical")
-        .Select(v => $"{v.Impact} {v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}");
 
     private static async Task<string> FirstBlockAsync(IPage page)
     {

@@ -110,8 +110,9 @@ internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffse
         return new(TakenStatus.Stored, entry, null);
     }
 
+    // Who signed in when the phone sends it again may be someone else.
     private bool IsSame(TakenEntry stored) =>
-        (stored.TakenBy, stored.EnteredAt, stored.Replaces) == (message.TakenBy, message.EnteredAt, message.Replaces)
+        (stored.EnteredAt, stored.Replaces) == (message.EnteredAt, message.Replaces)
         && stored.Content == (message.Content is null ? "" : Shifted(message.Content, stored.ReceivedAt).ToText());
 
     private static TakenContent Shifted(TakenContent said, DateTimeOffset now)

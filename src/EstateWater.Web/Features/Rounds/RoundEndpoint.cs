@@ -1,4 +1,5 @@
 using System.Globalization;
+using EstateWater.Web.Access;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -15,7 +16,7 @@ public static class RoundEndpoint
     public const string Href = "/readings/round";
 
     /// <summary>Adds it.</summary>
-    public static void MapRounds(this IEndpointRouteBuilder routes) => routes.MapPost(Path, ChangeAsync).DisableAntiforgery();
+    public static void MapRounds(this IEndpointRouteBuilder routes) => routes.MapPost(Path, ChangeAsync).RequireAuthorization(Policies.Plan).DisableAntiforgery();
 
     // The token is checked here, so that a form without one is answered in words and not by an error page that reads the form again.
     private static async Task<Results<RedirectHttpResult, ProblemHttpResult>> ChangeAsync(
@@ -50,7 +51,7 @@ public static class RoundEndpoint
         }
 
         var change = new RoundChange { Add = Given(add), Drop = Given(drop), Forget = forget is not null, Settings = isSettings ? text.ToSettings() : null };
-        return await rounds.ChangeAsync(day, change, Given(by), cancellation)
+        return await rounds.ChangeAsync(day, change, context.User.ActsAs(by) is { Length: > 0 } who ? who : null, cancellation)
             ? TypedResults.LocalRedirect(Href)
             : TypedResults.Problem("There is no round of that day.", statusCode: StatusCodes.Status404NotFound);
     }

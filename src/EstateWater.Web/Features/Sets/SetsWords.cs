@@ -19,10 +19,6 @@ public sealed class SetsWords(FieldLanguage language) : FieldWords(language)
         "No sets have been published yet. When the manager publishes the week’s plan they are listed here, valve by valve.",
         "Todavía no hay riegos publicados. Cuando el encargado publique el plan de la semana, aquí salen válvula por válvula.");
 
-    public string SignedInAs => Say("Signed in as", "Entró como");
-
-    public string YourName => Say("Your name", "Su nombre");
-
     public string NotConfirmed => Say("Not confirmed yet", "Sin confirmar");
 
     public string EnterHours => Say("Enter the hours", "Anotar las horas");

@@ -103,7 +103,7 @@ public sealed class SignInWords(FieldLanguage language) : FieldWords(language)
         $"{by} invites you as {Role(role)}. You will sign in as “{name}”.",
         $"{by} le invita como {Role(role)}. Va a entrar como «{name}».");
 
-    public string SignedInAs(string name, PersonRole role) => Say($"Signed in as {name}, {Role(role)}.", $"Entró como {name}, {Role(role)}.");
+    public string SignedInWith(string name, PersonRole role) => Say($"Signed in as {name}, {Role(role)}.", $"Entró como {name}, {Role(role)}.");
 
     public string Role(PersonRole role) => role switch
     {

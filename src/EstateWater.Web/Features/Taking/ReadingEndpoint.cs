@@ -1,5 +1,6 @@
 using EstateWater.Data.Store;
 using EstateWater.Data.Store.Taken;
+using EstateWater.Web.Access;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
@@ -15,7 +16,7 @@ public static class ReadingEndpoint
     public const string Path = "/api/readings";
 
     /// <summary>Adds it.</summary>
-    public static void MapReadings(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync);
+    public static void MapReadings(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync).RequireAuthorization(Policies.Readings);
 
     private static async Task<Results<Created<ReadingReceipt>, Ok<ReadingReceipt>, ValidationProblem, ProblemHttpResult>> TakeAsync(
         ReadingMessage message,
@@ -30,17 +31,19 @@ public static class ReadingEndpoint
             return Refused(StatusCodes.Status403Forbidden, "Entries are taken from the estate’s own pages only.");
         }
 
+        var user = request.HttpContext.User;
+        message = string.IsNullOrWhiteSpace(message.TakenBy) ? message with { TakenBy = user.PersonName() } : message;
         if (message.Mistakes() is { Count: > 0 } mistakes)
         {
             return TypedResults.ValidationProblem(mistakes, detail: string.Join(" ", mistakes.Values.SelectMany(rules => rules).Distinct()));
         }
 
         await using var db = await databases.CreateDbContextAsync(cancellation);
-        var result = await TakenEntries.TakeAsync(db, message.ToEntry(), clock.GetUtcNow(), cancellation);
+        var result = await TakenEntries.TakeAsync(db, message.ToEntry() with { TakenBy = user.ActsAs(message.TakenBy) }, clock.GetUtcNow(), cancellation);
         switch (result.Status)
         {
             case TakenStatus.Stored:
-                snapshots.Invalidate(News(message, result.Entry!.BlockCode));
+                snapshots.Invalidate(News(message, result.Entry!.TakenBy, result.Entry.BlockCode));
                 return TypedResults.Created((string?)null, ReadingReceipt.Of(result.Entry!));
             case TakenStatus.StoredBefore:
                 return TypedResults.Ok(ReadingReceipt.Of(result.Entry!));
@@ -53,7 +56,7 @@ public static class ReadingEndpoint
         }
     }
 
-    private static string News(ReadingMessage message, string block) => $"{message.TakenBy!.Trim()} " + (message.Kind, message.Replaces) switch
+    private static string News(ReadingMessage message, string by, string block) => $"{by} " + (message.Kind, message.Replaces) switch
     {
         ("withdrawal", _) => $"withdrew an entry of {block}.",
         (_, not null) => $"corrected an entry of {block}.",

@@ -25,8 +25,6 @@ public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
         $"Read leaves and stems from {Clock(from)} to {Clock(to)}; solar noon {Clock(noon)}. Same time each week.",
         $"Lea hojas y tallos de {Clock(from)} a {Clock(to)}; mediodía solar {Clock(noon)}. A la misma hora cada semana.");
 
-    public string YourName => Say("Your name", "Su nombre");
-
     public string Unit => Say("The gauge shows", "El manómetro marca");
 
     public string OtherBlock => Say("Another block", "Otro bloque");

@@ -13,6 +13,12 @@ public abstract class FieldWords(FieldLanguage language)
     /// <summary>The reader's language.</summary>
     public FieldLanguage Language { get; } = language;
 
+    /// <summary>Before the name of whoever signed in.</summary>
+    public string SignedInAs => Say("Signed in as", "Entró como");
+
+    /// <summary>Above the field for a name.</summary>
+    public string YourName => Say("Your name", "Su nombre");
+
     /// <summary>For example “Wed 22 Jan”, “mié 22 ene”.</summary>
     public string Day(DateOnly day) => Say(
         day.ToString("ddd d MMM", CultureInfo.InvariantCulture),

@@ -3,6 +3,17 @@
 import { lastAccess } from "./outbox.js";
 import { clock, say } from "./words.js";
 
+const NAME_KEY = "estate-water-name";
+
+/** Under whose name entries are taken: whoever signed in; others type their name once on this phone. */
+export function rememberName(who) {
+  if ("signedIn" in who.dataset) {
+    return;
+  }
+  who.value = localStorage.getItem(NAME_KEY) ?? "";
+  who.addEventListener("input", () => localStorage.setItem(NAME_KEY, who.value.trim()));
+}
+
 /** Reads a number with comma or point; undefined when it is none. */
 export function number(text) {
   const plain = text.trim().replace(",", ".");

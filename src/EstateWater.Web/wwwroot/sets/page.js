@@ -1,13 +1,12 @@
 import { clockAt, now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
-import { keepPage, showKept, showOutbox } from "../field/page.js";
+import { keepPage, rememberName, showKept, showOutbox } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
 import { checked } from "./form.js";
 import { small } from "./photo.js";
 import { hoursBetween } from "./times.js";
 
-const NAME_KEY = "estate-water-name";
 const TICK_MS = 20000;
 const FIELDS = ["opened", "hours", "before", "after", "meter", "note", "words"];
 
@@ -183,11 +182,7 @@ function wire(form) {
   openedAsPlanned(form);
 }
 
-// Whoever signed in has a name; others type theirs once on this phone.
-if (!("signedIn" in who.dataset)) {
-  who.value = localStorage.getItem(NAME_KEY) ?? "";
-}
-who.addEventListener("input", () => localStorage.setItem(NAME_KEY, who.value.trim()));
+rememberName(who);
 forms.forEach(wire);
 showKept(document.getElementById("kept-line"));
 await show();

@@ -1,6 +1,6 @@
 import { now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
-import { keepPage, showError, showKept, showOutbox } from "../field/page.js";
+import { keepPage, rememberName, showError, showKept, showOutbox } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft, keyOf } from "./drafts.js";
 import { checked, draftOf, read } from "./form.js";
@@ -9,7 +9,6 @@ import { halfWidth, leavesWanted, mean, outliers, spread } from "./statistics.js
 import { example, exact, most, shown, toBar } from "./units.js";
 import { showWindow } from "./window.js";
 
-const NAME_KEY = "estate-water-name";
 const UNIT_KEY = "estate-water-unit";
 const OPEN_KEY = "estate-water-readings-open";
 const TICK_MS = 15000;
@@ -331,8 +330,7 @@ function onInput(event) {
   return typed();
 }
 
-who.value = localStorage.getItem(NAME_KEY) ?? "";
-who.addEventListener("input", () => localStorage.setItem(NAME_KEY, who.value.trim()));
+rememberName(who);
 field("unit").value = localStorage.getItem(UNIT_KEY) ?? "bar";
 form.addEventListener("input", onInput);
 form.addEventListener("submit", (event) => {

@@ -14,6 +14,7 @@ public sealed class RouteMatrixTests(StaffedEstate estate) : IClassFixture<Staff
 {
     private const string All = "manager owner irrigator technician";
     private const string Readers = "manager owner";
+    private const string Reading = "manager technician";
     private const string Watering = "manager irrigator";
     private const string Anyone = All + " nobody";
     private const string Photo = "/api/confirmations/00000000-0000-0000-0000-000000000001/photo";
@@ -42,6 +43,10 @@ public sealed class RouteMatrixTests(StaffedEstate estate) : IClassFixture<Staff
         ("POST", "/changes/undo", "/changes/undo", "manager"),
         ("GET", "/people", "/people", "manager"),
         ("POST", "/people", "/people", "manager"),
+        ("GET", "/readings", "/readings", Reading),
+        ("GET", "/readings/round", "/readings/round", Reading),
+        ("POST", "/readings/round/change", "/readings/round/change", "manager"),
+        ("POST", "/api/readings", "/api/readings", Reading),
         ("GET", "/sets", "/sets", Watering),
         ("POST", "/api/confirmations", "/api/confirmations", Watering),
         ("POST", Photo, "/api/confirmations/{entryId:guid}/photo", Watering),
@@ -124,7 +129,7 @@ public sealed class RouteMatrixTests(StaffedEstate estate) : IClassFixture<Staff
         {
             using var answer = await visitor.Stays.GetAsync("/methods", Cancellation);
             var links = (await EstateWater.Tests.Web.Host.Visitor.ReadAsync(answer)).QuerySelectorAll("header nav a").Select(a => a.GetAttribute("href")!).ToList();
-            Assert.Equal(Table.Where(row => row.Method == "GET" && row.May.Split(' ').Contains(role)).Select(row => row.Address).Intersect(["/owner", "/", "/week", "/report", "/sets", "/changes", "/accuracy", "/methods", "/people", "/account"]).Order(), links.Order());
+            Assert.Equal(Table.Where(row => row.Method == "GET" && row.May.Split(' ').Contains(role)).Select(row => row.Address).Intersect(["/owner", "/", "/week", "/report", "/sets", "/readings", "/readings/round", "/changes", "/accuracy", "/methods", "/people", "/account"]).Order(), links.Order());
         }
     }
 

@@ -128,7 +128,7 @@ public sealed class SignInTests : IAsyncLifetime
         var last = await db.Changes.OrderByDescending(c => c.Id).FirstAsync(Cancellation);
         Assert.Equal(("Mara", recorded, ChangeKind.Person), (last.By, last.What, last.Kind));
         using var visitor = new Visitor(host.Address);
-        Assert.Equal(act switch { "role" => "/", "lock" => null, _ => "/sets" }, await visitor.SignInAsync("Ben"));
+        Assert.Equal(act switch { "role" => "/readings", "lock" => null, _ => "/sets" }, await visitor.SignInAsync("Ben"));
     }
 
     [Theory]

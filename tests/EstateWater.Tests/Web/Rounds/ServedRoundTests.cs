@@ -57,7 +57,7 @@ public sealed class ServedRoundTests : IAsyncLifetime
                 Kind = "chamber",
                 Block = "B1",
                 Measure = "leaf",
-                TakenBy = "Ana",
+                TakenBy = "Mara",
                 EnteredAt = SmallEstate.AsOf,
                 Leaves = [new() { TakenAt = SmallEstate.AsOf.AddMinutes(-20), TensionBar = 12 }],
             },
@@ -65,7 +65,7 @@ public sealed class ServedRoundTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.Created, sent.StatusCode);
         var page = await PageAsync("/readings");
         Assert.Equal(before, Stops(page));
-        Assert.Equal("B1: 1 leaf, leaf, 12.0 bar (Ana, 05:40)", page.QuerySelector("[data-state-of=B1]")!.TextContent);
+        Assert.Equal("B1: 1 leaf, leaf, 12.0 bar (Mara, 05:40)", page.QuerySelector("[data-state-of=B1]")!.TextContent);
         await using var db = await host.App.Services.GetRequiredService<IDbContextFactory<EstateDb>>().CreateDbContextAsync(Cancellation);
         Assert.Equal(1, await db.PlannedRounds.CountAsync(Cancellation));
     }

@@ -52,7 +52,7 @@ internal sealed class PublishedEstate : IAsyncDisposable
     {
         services.AddEstateDatabase(Path.Combine(folder, "estate.db"));
         services.AddSingleton<TimeProvider>(Clock);
-        services.AddSingleton(new EstateSnapshots(SnapshotAsync, Clock));
+        services.AddSingleton(_ => new EstateSnapshots(SnapshotAsync, Clock));
         services.AddScoped<SetsQuery>();
         services.AddScoped<WeekPlanner>();
     }

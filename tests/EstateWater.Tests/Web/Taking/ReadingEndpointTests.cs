@@ -41,10 +41,10 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
 
         var leaves = await LeavesOfToday();
         Assert.Equal([12.5, 12, 13.25], leaves.Select(l => l.TensionBar));
-        Assert.All(leaves, l => Assert.Equal(("Ana", "G1"), (l.Observer, l.Group)));
+        Assert.All(leaves, l => Assert.Equal(("Mara", "G1"), (l.Observer, l.Group)));
         await using var db = await Open();
         var change = await db.Changes.SingleAsync(c => c.Kind == ChangeKind.Reading, Cancellation);
-        Assert.Equal(("Ana", "B1: 3 leaves, leaf, mean 12.6 bar, from Wed 22 Jan 05:00"), (change.By, change.What));
+        Assert.Equal(("Mara", "B1: 3 leaves, leaf, mean 12.6 bar, from Wed 22 Jan 05:00"), (change.By, change.What));
     }
 
     [Fact]
@@ -86,6 +86,7 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
                 new() { TakenAt = Now, TensionBar = 101 },
             ],
             Note = new string('x', 201),
+            TakenBy = new string('x', 201),
         });
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         var problem = await answer.Content.ReadFromJsonAsync<JsonElement>(Cancellation);
@@ -167,7 +168,7 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
         Assert.Equal((6200, 12000), (read.SoilMoistures.Single(m => m.Tube == "T9").Count, read.SoilMoistures.Single(m => m.Tube == "T9").StandardCount));
         Assert.Equal((95, 0.35, null, 1, "tips slow"), read.CanopyVisits.Select(v => (v.ShootLengthCm, v.ShadedFraction, v.GrowingTipsPct, v.VisualStress, v.Note)).Single());
         Assert.Contains(read.Stages, s => s is { BlockCode: "B1", ElStage: 35 } && s.Date == SmallEstate.Today);
-        Assert.Contains(read.ChamberReadings, r => r.TensionBar == 12.5 && r.Observer == "Ana");
+        Assert.Contains(read.ChamberReadings, r => r.TensionBar == 12.5 && r.Observer == "Mara");
     }
 
     [Fact]
@@ -203,7 +204,7 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
         await Post(entry);
         var others = await Post(Entry("withdrawal") with { Replaces = entry.EntryId, TakenBy = "Ben" });
         Assert.Equal(HttpStatusCode.Conflict, others.StatusCode);
-        Assert.Contains("Ana took this", await others.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
+        Assert.Contains("Mara took this", await others.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
         Assert.Equal(2, (await LeavesOfToday()).Count);
 
         var withdrawal = Entry("withdrawal") with { Replaces = entry.EntryId };
@@ -263,7 +264,7 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
         Kind = kind,
         Block = "B1",
         TakenAt = Now.AddHours(-1),
-        TakenBy = "Ana",
+        TakenBy = "Mara",
         EnteredAt = Now,
     };
 

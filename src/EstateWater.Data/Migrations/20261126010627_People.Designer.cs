@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace EstateWater.Data.Migrations
 {
     [DbContext(typeof(EstateDb))]
-    [Migration("20261125235154_People")]
+    [Migration("20261126010627_People")]
     partial class People
     {
         /// <inheritdoc />
@@ -554,6 +554,39 @@ namespace EstateWater.Data.Migrations
                     b.ToTable("people", (string)null);
                 });
 
+            modelBuilder.Entity("EstateWater.Data.Model.PlannedRound", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("ChangedBy")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("changed_by");
+
+                    b.Property<DateOnly>("Date")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("date");
+
+                    b.Property<string>("Document")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("document");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("made_at_utc_ticks");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Date")
+                        .IsUnique();
+
+                    b.ToTable("planned_rounds", (string)null);
+                });
+
             modelBuilder.Entity("EstateWater.Data.Model.ProbeCalibration", b =>
                 {
                     b.Property<int>("Id")
@@ -891,6 +924,71 @@ namespace EstateWater.Data.Migrations
                     b.ToTable("stations", (string)null);
                 });
 
+            modelBuilder.Entity("EstateWater.Data.Model.TakenEntry", b =>
+                {
+                    b.Property<int>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("id");
+
+                    b.Property<string>("BlockCode")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("block_code");
+
+                    b.Property<string>("Content")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("content");
+
+                    b.Property<long>("EnteredAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entered_at_utc_ticks");
+
+                    b.Property<Guid>("EntryId")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entry_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind");
+
+                    b.Property<long>("ReceivedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("received_at_utc_ticks");
+
+                    b.Property<Guid?>("Replaces")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("replaces");
+
+                    b.PrimitiveCollection<string>("RowIds")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("row_ids");
+
+                    b.Property<string>("TakenBy")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("taken_by");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("BlockCode");
+
+                    b.HasIndex("EnteredAt");
+
+                    b.HasIndex("EntryId")
+                        .IsUnique();
+
+                    b.HasIndex("Replaces")
+                        .IsUnique();
+
+                    b.ToTable("taken_entries", (string)null);
+                });
+
             modelBuilder.Entity("EstateWater.Data.Model.Target", b =>
                 {
                     b.Property<int>("Id")
@@ -1173,6 +1271,15 @@ namespace EstateWater.Data.Migrations
                 });
 
             modelBuilder.Entity("EstateWater.Data.Model.StageObservation", b =>
+                {
+                    b.HasOne("EstateWater.Data.Model.Block", null)
+                        .WithMany()
+                        .HasForeignKey("BlockCode")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("EstateWater.Data.Model.TakenEntry", b =>
                 {
                     b.HasOne("EstateWater.Data.Model.Block", null)
                         .WithMany()
