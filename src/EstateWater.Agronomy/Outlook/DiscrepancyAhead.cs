@@ -7,7 +7,7 @@ namespace EstateWater.Agronomy.Outlook;
 internal static class DiscrepancyAhead
 {
     /// <summary>By day ahead, then member. [MPa]</summary>
-    /// <remarks>Gaussian conditional (Rasmussen and Williams 2006, Eq. 2.25–2.26): k(t)ᵀ R⁻¹ (y − model), and what stays unknown of it.</remarks>
+    /// <remarks>Gaussian conditional (Rasmussen and Williams 2006, Eq. 2.25–2.26): k(t)ᵀ R⁻¹ (y − model), and what stays unknown of it and of the vines that are not read.</remarks>
     public static double[][] Of(FittedBlock block, WaterPotentialMeasure measure, int todayIndex, int days)
     {
         var members = block.Unknowns[0].Length;
@@ -16,10 +16,11 @@ internal static class DiscrepancyAhead
         var discrepancy = block.Discrepancy;
         var share = Discrepancy.ShowsIn(Observation.KindOf(measure));
         var variance = discrepancy.SlowMpa * discrepancy.SlowMpa;
+        var vines = Discrepancy.VinesMpa * Discrepancy.VinesMpa;
         var ahead = new double[days][];
         if (block.Observations.Count == 0)
         {
-            Array.Fill(ahead, [.. chance.Select(c => share * Math.Sqrt(variance) * c)]);
+            Array.Fill(ahead, [.. chance.Select(c => share * Math.Sqrt(variance + vines) * c)]);
             return ahead;
         }
 
@@ -29,7 +30,7 @@ internal static class DiscrepancyAhead
         for (var day = 0; day < days; day++)
         {
             var with = discrepancy.With(block.Observations, todayIndex + day);
-            var left = Math.Sqrt(Math.Max(0, variance - with.DotProduct(factor.Solve(with))));
+            var left = Math.Sqrt(Math.Max(0, variance - with.DotProduct(factor.Solve(with))) + vines);
             var middle = with * unexplained;
             ahead[day] = [.. chance.Select((c, m) => share * (middle[m] + (left * c)))];
         }

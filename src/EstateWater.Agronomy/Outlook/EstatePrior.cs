@@ -30,7 +30,8 @@ public sealed record EstatePrior(IReadOnlyList<double> Mean, IReadOnlyList<doubl
 
         var mean = new double[Unknowns.Count];
         var spread = new double[Unknowns.Count];
-        for (var p = 0; p < Unknowns.Count; p++)
+        Array.Fill(spread, 1, Unknowns.Shared, UseDrift.Knots); // A block's drift tells nothing of its neighbour's.
+        for (var p = 0; p < Unknowns.Shared; p++)
         {
             var means = read.Select(b => b.Unknowns[p].Average()).ToArray();
             var average = means.Average();

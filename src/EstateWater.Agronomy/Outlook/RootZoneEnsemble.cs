@@ -9,14 +9,16 @@ namespace EstateWater.Agronomy.Outlook;
 /// <para>
 /// Two zones share the declared available water: the part the drippers wet and the rest. Rain falls on both, applied
 /// water on the first only, and what a full zone cannot hold passes the roots. Demand is Ks · Kc · ET0 (Allen et al.
-/// 1998, Eq. 81) with Kc linear in shade (Williams and Ayars 2005) and Ks falling below a share of 0.55 left, which is
-/// p = 0.45 for wine grapes (Allen et al. 1998, Table 22). The zones share the demand by their size and wetness.
+/// 1998, Eq. 81) with Kc linear in shade (Williams and Ayars 2005), which wanders (<see cref="UseDrift"/>), and Ks falling
+/// below a share left that is learned; before any reading it is a third, ours, below the 0.55 of Allen et al. (1998,
+/// Table 22). The zones share the demand by their size, their roots and their wetness; drip draws roots to its strip.
 /// </para>
 /// <para>Depletions never leave 0 to the zone's capacity, so water is conserved by construction.</para>
 /// </remarks>
 internal sealed class RootZoneEnsemble
 {
-    private const double ShareLeftWhereStressStarts = 1 - RootZone.WineGrapeDepletionFraction;
+    private const double ShareLeftWhereUptakeFalls = 1 / 3.0;
+    private const double RootsUnderDrippers = 1.5;
     private const double EffectiveRainShare = 0.9;
     private const double LeastShareLeft = 0.005;
 
@@ -25,11 +27,14 @@ internal sealed class RootZoneEnsemble
     private readonly double[] perWetCapacity;
     private readonly double[] perDryCapacity;
     private readonly double[] wetFraction;
+    private readonly double[] rooted;
     private readonly double[] waterUse;
     private readonly double[] delivery;
     private readonly double[] perShareWhereStressStarts;
     private readonly double[] wetDepletion;
     private readonly double[] dryDepletion;
+    private readonly UseDrift drift;
+    private int daysLived;
 
     public RootZoneEnsemble(BlockDeclaration block, double[][] unknowns, int startUnknown)
     {
@@ -39,6 +44,7 @@ internal sealed class RootZoneEnsemble
         perWetCapacity = new double[Members];
         perDryCapacity = new double[Members];
         wetFraction = new double[Members];
+        rooted = new double[Members];
         waterUse = new double[Members];
         delivery = new double[Members];
         perShareWhereStressStarts = new double[Members];
@@ -47,18 +53,20 @@ internal sealed class RootZoneEnsemble
         WetShareLeft = new double[Members];
         DryShareLeft = new double[Members];
         RootShareLeft = new double[Members];
+        drift = startUnknown == Unknowns.StartOfSeason ? UseDrift.Of(unknowns) : UseDrift.None;
         var spread = Unknowns.Spread;
         for (var m = 0; m < Members; m++)
         {
             var capacity = block.TotalAvailableWaterMm * Math.Exp(spread[Unknowns.AvailableWater] * unknowns[Unknowns.AvailableWater][m]);
             var wetted = Math.Clamp(block.WettedFraction * Math.Exp(spread[Unknowns.WettedFraction] * unknowns[Unknowns.WettedFraction][m]), 0.05, 0.95);
             wetFraction[m] = wetted;
+            rooted[m] = RootsUnderDrippers * Math.Exp(spread[Unknowns.Roots] * unknowns[Unknowns.Roots][m]);
             wetCapacity[m] = wetted * capacity;
             dryCapacity[m] = (1 - wetted) * capacity;
             perWetCapacity[m] = 1 / wetCapacity[m];
             perDryCapacity[m] = 1 / dryCapacity[m];
             waterUse[m] = CropCoefficient.WilliamsAyarsSlope * Math.Exp(spread[Unknowns.WaterUse] * unknowns[Unknowns.WaterUse][m]);
-            perShareWhereStressStarts[m] = 1 / Math.Clamp(ShareLeftWhereStressStarts * Math.Exp(spread[Unknowns.StressPoint] * unknowns[Unknowns.StressPoint][m]), 0.05, 0.95);
+            perShareWhereStressStarts[m] = 1 / Math.Clamp(ShareLeftWhereUptakeFalls * Math.Exp(spread[Unknowns.StressPoint] * unknowns[Unknowns.StressPoint][m]), 0.05, 0.95);
             delivery[m] = block.DeliveredShare * Math.Exp(spread[Unknowns.Delivery] * unknowns[Unknowns.Delivery][m]);
 
             // A season starts between full and about a third empty: winter rain decides, and the fit corrects it.
@@ -72,7 +80,8 @@ internal sealed class RootZoneEnsemble
     {
         Members = other.Members;
         (wetCapacity, dryCapacity, perWetCapacity, perDryCapacity) = (other.wetCapacity, other.dryCapacity, other.perWetCapacity, other.perDryCapacity);
-        (wetFraction, waterUse, delivery, perShareWhereStressStarts) = (other.wetFraction, other.waterUse, other.delivery, other.perShareWhereStressStarts);
+        (wetFraction, rooted, waterUse, delivery, perShareWhereStressStarts) = (other.wetFraction, other.rooted, other.waterUse, other.delivery, other.perShareWhereStressStarts);
+        (drift, daysLived) = (other.drift, other.daysLived);
         wetDepletion = [.. other.wetDepletion];
         dryDepletion = [.. other.dryDepletion];
         WetShareLeft = new double[Members];
@@ -88,7 +97,7 @@ internal sealed class RootZoneEnsemble
     /// <summary>Share of available water left in the other zone.</summary>
     public double[] DryShareLeft { get; }
 
-    /// <summary>Share of available water left where the roots drink.</summary>
+    /// <summary>Share of available water left as the vine feels it: the root mean square over its roots, so that the wetter zone counts for more and more water is never felt as less.</summary>
     public double[] RootShareLeft { get; }
 
     /// <summary>A copy that can be stepped on its own.</summary>
@@ -102,7 +111,7 @@ internal sealed class RootZoneEnsemble
         {
             Look(
                 new Vector<double>(wetDepletion, m), new Vector<double>(dryDepletion, m), new Vector<double>(perWetCapacity, m),
-                new Vector<double>(perDryCapacity, m), new Vector<double>(wetFraction, m), out var wet, out var dry, out var root, out _);
+                new Vector<double>(perDryCapacity, m), new Vector<double>(wetFraction, m), new Vector<double>(rooted, m), out var wet, out var dry, out var root, out _);
             wet.CopyTo(WetShareLeft, m);
             dry.CopyTo(DryShareLeft, m);
             root.CopyTo(RootShareLeft, m);
@@ -135,15 +144,21 @@ internal sealed class RootZoneEnsemble
     {
         var width = Vector<double>.Count;
         var zero = Vector<double>.Zero;
+        var wandering = drift.On(daysLived++);
         for (var m = 0; m <= Members - width; m += width)
         {
             var wetDepleted = new Vector<double>(wetDepletion, m);
             var dryDepleted = new Vector<double>(dryDepletion, m);
             var wetted = new Vector<double>(wetFraction, m);
-            Look(wetDepleted, dryDepleted, new Vector<double>(perWetCapacity, m), new Vector<double>(perDryCapacity, m), wetted, out _, out _, out var left, out var wetShareOfUptake);
+            Look(wetDepleted, dryDepleted, new Vector<double>(perWetCapacity, m), new Vector<double>(perDryCapacity, m), wetted, new Vector<double>(rooted, m), out _, out _, out var left, out var wetShareOfUptake);
 
             var stress = Vector.Min(Vector<double>.One, left * new Vector<double>(perShareWhereStressStarts, m));
             var used = new Vector<double>(waterUse, m) * stress * et0Mm.At(m) * shadedFraction;
+            if (wandering is var (earlier, later, laterShare))
+            {
+                used *= (new Vector<double>(earlier, m) * (1 - laterShare)) + (new Vector<double>(later, m) * laterShare);
+            }
+
             var rain = rainMm.At(m) * EffectiveRainShare;
             var applied = new Vector<double>(delivery, m) * appliedMm;
             var wetAfter = wetDepleted - (rain * wetted) - applied + (used * wetShareOfUptake);
@@ -159,6 +174,7 @@ internal sealed class RootZoneEnsemble
         Vector<double> perWetHeld,
         Vector<double> perDryHeld,
         Vector<double> wetted,
+        Vector<double> rooted,
         out Vector<double> wetLeft,
         out Vector<double> dryLeft,
         out Vector<double> rootLeft,
@@ -167,11 +183,12 @@ internal sealed class RootZoneEnsemble
         var least = new Vector<double>(LeastShareLeft);
         wetLeft = Vector.Max(least, Vector<double>.One - (wetDepleted * perWetHeld));
         dryLeft = Vector.Max(least, Vector<double>.One - (dryDepleted * perDryHeld));
-        var wetPull = wetted * wetLeft;
-        var dryPull = (Vector<double>.One - wetted) * dryLeft;
-        var perPull = Vector<double>.One / (wetPull + dryPull);
-        rootLeft = ((wetPull * wetLeft) + (dryPull * dryLeft)) * perPull;
-        wetShareOfUptake = wetPull * perPull;
+        var wetRoots = wetted * rooted;
+        var dryRoots = Vector<double>.One - wetted;
+        var wetPull = wetRoots * wetLeft;
+        var dryPull = dryRoots * dryLeft;
+        rootLeft = Vector.SquareRoot(((wetPull * wetLeft) + (dryPull * dryLeft)) / (wetRoots + dryRoots));
+        wetShareOfUptake = wetPull / (wetPull + dryPull);
     }
 
     private interface IDailyValue

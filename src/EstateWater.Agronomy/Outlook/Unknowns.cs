@@ -48,14 +48,24 @@ public static class Unknowns
     /// <summary>Logarithm of the factor on the share of water left below which the vines drink less.</summary>
     public const int StressPoint = 14;
 
+    /// <summary>Logarithm of the factor on how densely the strip under the drippers is rooted, against the ground between.</summary>
+    public const int Roots = 15;
+
+    /// <summary>How many an estate's blocks tell one another of; what follows is each block's own <see cref="UseDrift"/>.</summary>
+    public const int Shared = 16;
+
     /// <summary>How many there are.</summary>
-    public const int Count = 15;
+    public const int Count = Shared + UseDrift.Knots;
 
     /// <summary>One standard deviation of each before anything is read.</summary>
     /// <remarks>
-    /// Ours, in the units of each: declared soil water is commonly wrong by a third; the crop coefficient of vines
+    /// Ours, in the units of each: declared soil water is commonly wrong by a third to a half; the crop coefficient of vines
     /// spreads by a quarter about its line in shade (Williams and Ayars 2005); leaves of one estate sit up to 0.15 MPa
     /// from a published baseline; published curves of midday potential against soil water run from straight to bent. The estate's own blocks narrow them (see <see cref="EstatePrior"/>).
     /// </remarks>
-    public static IReadOnlyList<double> Spread { get; } = [0.40, 0.25, 0.25, 0.15, 0.07, 0.07, 0.35, 0.30, 0.12, 1.0, 1.0, 0.05, 1.0, 0.4, 0.5];
+    public static IReadOnlyList<double> Spread { get; } = 
+    [
+        0.5, 0.25, 0.25, 0.15, 0.07, 0.07, 0.35, 0.30, 0.12, 1.0, 1.0, 0.05, 1.0, 0.4, 0.5, 0.4,
+        .. Enumerable.Repeat(UseDrift.SpreadShare, UseDrift.Knots),
+    ];
 }

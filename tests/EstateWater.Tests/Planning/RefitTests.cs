@@ -30,10 +30,10 @@ public sealed class RefitTests
         Assert.All(old.Keys.Where(code => code != "B3"), code => Assert.Equal(old[code], refitted[code]));
 
         // The new leaves stand far above the outlook. Of what they move, the part that goes by way of the other blocks is one
-        // block's share, a twelfth; twice that is allowed.
+        // block's share, a twelfth, and a step of the grid on which the estate's discrepancy is sought: a quarter in all is allowed.
         var moved = full["B3"][0].P50 - old["B3"][0].P50;
         Assert.True(moved > 0.3, $"{moved} bar");
-        Assert.Equal(full["B3"][0].P50, refitted["B3"][0].P50, moved / 6);
+        Assert.Equal(full["B3"][0].P50, refitted["B3"][0].P50, moved / 4);
     }
 
     [Fact]

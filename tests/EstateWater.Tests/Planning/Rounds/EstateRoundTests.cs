@@ -38,7 +38,7 @@ public sealed class EstateRoundTests
             return round.Stops.Select(s => s.Worth).Concat(round.Rest.Select(r => r.Worth)).Single();
         }
 
-        Assert.True(Worth(14) > 3 * Worth(25), $"{Worth(14)} against {Worth(25)}");
+        Assert.True(Worth(14) > 2 * Worth(40), $"{Worth(14)} against {Worth(40)}");
         Assert.True(Worth(14) > Worth(4), $"{Worth(14)} against {Worth(4)}");
     }
 
