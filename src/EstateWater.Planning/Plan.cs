@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Planning;
@@ -76,7 +77,7 @@ public sealed record BlockPlan
     public required double VolumeM3 { get; init; }
 
     /// <summary>What, how much, by when, because.</summary>
-    public required string Reason { get; init; }
+    public required Sentence Reason { get; init; }
 
     /// <summary>The chance of passing the ceiling by day of the outlook, with the sets as planned. Not part of the document.</summary>
     [JsonIgnore]
@@ -108,7 +109,7 @@ public sealed record LatestReadingSet
     public required string StressClass { get; init; }
 
     /// <summary>What is doubtful about it, in words; empty when nothing is.</summary>
-    public required IReadOnlyList<string> Checks { get; init; }
+    public required IReadOnlyList<Sentence> Checks { get; init; }
 }
 
 /// <summary>What is expected of a day.</summary>
@@ -154,7 +155,7 @@ public sealed record PlannedSet
 /// <param name="Block">The block's code.</param>
 /// <param name="Hours">Missing hours. [h]</param>
 /// <param name="Reason">Why they do not fit.</param>
-public sealed record UnmetNeed(string Block, double Hours, string Reason);
+public sealed record UnmetNeed(string Block, double Hours, Sentence Reason);
 
 /// <summary>Water of a source.</summary>
 /// <param name="Source">Its code.</param>
@@ -176,7 +177,7 @@ public sealed record SourceWater(
 /// <param name="KeptForRipeningM3">Of what this plan leaves, the part expected to be put on between veraison and harvest. [m³]</param>
 /// <param name="PricePerMm">Trouble that a millimetre over a hectare must spare to be put on now; 0 when water is not short. [1/(mm ha)]</param>
 /// <param name="Words">The same in a sentence.</param>
-public sealed record SeasonWater(double WantedM3, double ExpectedM3, double KeptForRipeningM3, double PricePerMm, string Words);
+public sealed record SeasonWater(double WantedM3, double ExpectedM3, double KeptForRipeningM3, double PricePerMm, Sentence Words);
 
 /// <summary>How good the packing is, as the solver proved it.</summary>
 /// <param name="Objective">Value of the packing found, as laid on the clock.</param>

@@ -75,7 +75,7 @@ public static class Planner
     /// <summary>Why the request's changes cannot all be kept, in words; empty when they can.</summary>
     /// <param name="estate">As <see cref="Fit"/> gave it.</param>
     /// <param name="request">The request it was fitted to, with changes.</param>
-    public static IReadOnlyList<string> Conflicts(FittedEstate estate, PlanRequest request)
+    public static IReadOnlyList<Agronomy.Units.Sentence> Conflicts(FittedEstate estate, PlanRequest request)
     {
         ArgumentNullException.ThrowIfNull(estate);
         ArgumentNullException.ThrowIfNull(request);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using EstateWater.Agronomy.Units;
 using static EstateWater.Agronomy.WaterStatus.FindingSeverity;
 using static EstateWater.Agronomy.WaterStatus.ReadingCheck;
 
@@ -54,8 +55,8 @@ internal static class LeafHandlingChecks
     private static ReadingFinding? Range(IReadOnlyList<LeafFact> leaves, WaterPotentialMeasure measure)
     {
         var (lowest, highest) = ReadingSetRules.PlausibleRange(measure);
-        var odd = leaves.Where(l => l.TensionMpa < lowest || l.TensionMpa > highest).Select(l => Words.Bar(l.TensionMpa)).ToArray();
+        var odd = leaves.Where(l => l.TensionMpa < lowest || l.TensionMpa > highest).Select(l => Sentence.Of($"{Words.Bar(l.TensionMpa)}")).ToArray();
         return odd.Length == 0 ? null : new(OutOfRange, Reject,
-            $"{string.Join(", ", odd)}: outside what vines show ({Words.Bar(lowest)} to {Words.Bar(highest)}).");
+            Sentence.Of($"{Sentence.Join(", ", odd)}: outside what vines show ({Words.Bar(lowest)} to {Words.Bar(highest)})."));
     }
 }

@@ -1,10 +1,12 @@
+using EstateWater.Agronomy.Units;
+
 namespace EstateWater.Agronomy.WaterStatus;
 
 /// <summary>What is doubtful about a reading set.</summary>
 /// <param name="Code">Which check.</param>
 /// <param name="Severity">How much it matters.</param>
-/// <param name="Words">A short sentence for people; tensions in bar.</param>
-public sealed record ReadingFinding(ReadingCheck Code, FindingSeverity Severity, string Words);
+/// <param name="Words">A short sentence for people.</param>
+public sealed record ReadingFinding(ReadingCheck Code, FindingSeverity Severity, Sentence Words);
 
 /// <summary>How much a finding matters.</summary>
 public enum FindingSeverity

@@ -1,5 +1,6 @@
 using EstateWater.Agronomy.Drip;
 using EstateWater.Agronomy.Statistics;
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Blocks;
 
@@ -8,9 +9,9 @@ namespace EstateWater.Planning.Reasons;
 /// <summary>Says of a block what, how much, by when, because; the two facts that decided it are the because.</summary>
 internal static class BlockReason
 {
-    public static string Write(BlockOutcome outcome)
+    public static Sentence Write(BlockOutcome outcome)
     {
-        var parts = new List<string> { Decision(outcome) };
+        var parts = new List<Sentence> { Decision(outcome) };
         if (Doubt(outcome.Course.State.Sets) is { } doubt)
         {
             parts.Add(doubt);
@@ -18,37 +19,37 @@ internal static class BlockReason
 
         if (outcome.Course.State.Valve is { RecentMeterShare: { } share } valve && share < 1 - MeterCheck.LargeDifference)
         {
-            parts.Add(Wording.Say($"Look at valve {valve.Code}: its last metered sets gave {share:P0} of what the hours should give."));
+            parts.Add(Sentence.Of($"Look at valve {valve.Code}: its last metered sets gave {share:P0} of what the hours should give."));
         }
 
-        return string.Join(" ", parts);
+        return Sentence.Join(" ", parts);
     }
 
-    private static string Decision(BlockOutcome outcome)
+    private static Sentence Decision(BlockOutcome outcome)
     {
         if (outcome.Quarters == 0 && !outcome.Course.Limits.HasLeaves[0])
         {
             return "Leave dry: without leaves, nothing to plan until budburst.";
         }
 
-        var because = string.Join("; ", DecidingFacts.Of(outcome).Select(f => f.Words));
+        var because = Sentence.Join("; ", DecidingFacts.Of(outcome).Select(f => f.Words));
         if (outcome.Quarters == 0)
         {
             return outcome.Need.WantedQuarters > 0
-                ? $"No water fits, {Wording.Hours(outcome.Need.WantedQuarters)} wanted: {because}."
-                : $"Leave dry: {because}.";
+                ? Sentence.Of($"No water fits, {Wording.Hours(outcome.Need.WantedQuarters)} wanted: {because}.")
+                : Sentence.Of($"Leave dry: {because}.");
         }
 
         var last = outcome.Sets[^1].Night;
         var hand = outcome.Need.ByHand ? " (hours set by hand)" : string.Empty;
-        var nights = outcome.Sets.Count == 1 ? "on the night of" : Wording.Say($"in {outcome.Sets.Count} sets by the night of");
-        return Wording.Say($"Water {Wording.Hours(outcome.Quarters)}{hand} {nights} {last.Start:ddd d MMM}: {because}; with it {WateredPeak(outcome)}.");
+        var nights = outcome.Sets.Count == 1 ? "on the night of" : Sentence.Of($"in {outcome.Sets.Count} sets by the night of");
+        return Sentence.Of($"Water {Wording.Hours(outcome.Quarters)}{hand} {nights} {last.Start:ddd d MMM}: {because}; with it {WateredPeak(outcome)}.");
     }
 
-    private static string WateredPeak(BlockOutcome outcome) =>
-        Wording.Say($"{Wording.Bar(Descriptive.Median(outcome.Watered[outcome.WorstDay]))} on {Wording.Day(outcome.Today.AddDays(outcome.WorstDay))}");
+    private static Sentence WateredPeak(BlockOutcome outcome) =>
+        Sentence.Of($"{Wording.Tension(Descriptive.Median(outcome.Watered[outcome.WorstDay]))} on {Wording.Day(outcome.Today.AddDays(outcome.WorstDay))}");
 
-    private static string? Doubt(IReadOnlyList<ReadingSet> sets)
+    private static Sentence? Doubt(IReadOnlyList<ReadingSet> sets)
     {
         if (sets.Count > 1 && sets[^1].Findings.Any(f => f.Code == ReadingCheck.Jump) && sets[^1].Statistics.MeanMpa > sets[^2].Statistics.MeanMpa)
         {
@@ -61,6 +62,6 @@ internal static class BlockReason
         }
 
         var worst = sets[^1].Findings.First(f => f.Severity == FindingSeverity.Reject);
-        return $"Read it again: {worst.Words.TrimEnd('.')}.";
+        return Sentence.Of($"Read it again: {worst.Words.WithoutFullStop()}.");
     }
 }

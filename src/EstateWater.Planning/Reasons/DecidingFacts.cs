@@ -47,7 +47,7 @@ internal sealed class DecidingFacts
         if (!Presses)
         {
             yield return new Fact(FactKind.Standing, Limits.CeilingMpa[0] - dry[0] + 10, standing);
-            yield return new Fact(FactKind.Peak, 1, Peak(Heat()?.Words is { } heat ? $"{heat} it reaches" : "without water"));
+            yield return new Fact(FactKind.Peak, 1, Peak(Heat()?.Words is { } heat ? Sentence.Of($"{heat} it reaches") : "without water"));
             yield break;
         }
 
@@ -67,31 +67,31 @@ internal sealed class DecidingFacts
         var heat = Heat();
         if (heat is { } hot)
         {
-            yield return new Fact(FactKind.Heat, hot.Mpa, $"{hot.Words} {Past()}");
+            yield return new Fact(FactKind.Heat, hot.Mpa, Sentence.Of($"{hot.Words} {Past()}"));
         }
 
-        yield return new Fact(FactKind.Drying, dry[worst] - dry[0] - (heat?.Mpa ?? 0), $"without water its soil's drying {Past()}");
+        yield return new Fact(FactKind.Drying, dry[worst] - dry[0] - (heat?.Mpa ?? 0), Sentence.Of($"without water its soil's drying {Past()}"));
     }
 
-    private string DryingAlone(double mpa) => Wording.Say($"its soil's drying adds {Wording.Bar(mpa)} by {Wording.Day(outcome.Today.AddDays(worst))}");
+    private Sentence DryingAlone(double mpa) => Sentence.Of($"its soil's drying adds {Wording.Tension(mpa)} by {Wording.Day(outcome.Today.AddDays(worst))}");
 
     private IEnumerable<Fact> Others()
     {
         var need = outcome.Need;
         if (need.ForgoneQuarters > 0)
         {
-            yield return new Fact(FactKind.ShortSeason, Spares(need.ForgoneQuarters), Wording.Say($"water is short this season and its priority is {outcome.Course.State.Block.Priority}"));
+            yield return new Fact(FactKind.ShortSeason, Spares(need.ForgoneQuarters), Sentence.Of($"water is short this season and its priority is {outcome.Course.State.Block.Priority}"));
         }
         else if (outcome.Course.State.Block.Priority is var priority and not 3)
         {
-            yield return new Fact(FactKind.Priority, Math.Abs(priority - 3) / 3.0 * Math.Max(0, dry[worst] - Limits.CeilingMpa[worst]), Wording.Say($"its priority is {priority}"));
+            yield return new Fact(FactKind.Priority, Math.Abs(priority - 3) / 3.0 * Math.Max(0, dry[worst] - Limits.CeilingMpa[worst]), Sentence.Of($"its priority is {priority}"));
         }
 
         if (!need.ByHand && need.Quarters - outcome.Quarters is var missing && missing >= NeedSearch.ShortestSetQuarters)
         {
             yield return outcome.IsWaterUsedUp
-                ? new Fact(FactKind.ShortSeason, Spares(missing), Wording.Say($"the season's water ends before {Wording.Hours(missing)} more at its priority of {outcome.Course.State.Block.Priority}"))
-                : new Fact(FactKind.NoRoom, Spares(missing), $"its source has no room for {Wording.Hours(missing)} more");
+                ? new Fact(FactKind.ShortSeason, Spares(missing), Sentence.Of($"the season's water ends before {Wording.Hours(missing)} more at its priority of {outcome.Course.State.Block.Priority}"))
+                : new Fact(FactKind.NoRoom, Spares(missing), Sentence.Of($"its source has no room for {Wording.Hours(missing)} more"));
         }
 
         if (Neighbour() is { } neighbour)
@@ -117,7 +117,7 @@ internal sealed class DecidingFacts
     }
 
     // The hottest spell that the worst day lies in: how far that day stands above the line between the days around the spell.
-    private (double Mpa, string Words)? Heat()
+    private (double Mpa, Sentence Words)? Heat()
     {
         var spell = outcome.Heat.Where(h => In(h, worst)).MaxBy(h => h.PeakTMaxC);
         if (spell is null)
@@ -133,20 +133,20 @@ internal sealed class DecidingFacts
             (false, true) => dry[after],
             (false, false) => dry[worst],
         };
-        return (Math.Max(0, dry[worst] - line), Wording.Say($"{spell.PeakTMaxC:0} °C in the heat from {Wording.Day(spell.From)}"));
+        return (Math.Max(0, dry[worst] - line), Sentence.Of($"{Quantity.Temperature(spell.PeakTMaxC)} in the heat from {Wording.Day(spell.From)}"));
     }
 
-    private string Past()
+    private Sentence Past()
     {
         var over = dry[worst] - Limits.CeilingMpa[worst];
         return over > 0
-            ? Wording.Say($"takes it {Wording.Bar(over)} past its ceiling of {Ceiling} on {Wording.Day(outcome.Today.AddDays(worst))}")
-            : Wording.Say($"takes it to {Wording.Bar(dry[worst])} on {Wording.Day(outcome.Today.AddDays(worst))} (ceiling {Ceiling})");
+            ? Sentence.Of($"takes it {Wording.Tension(over)} past its ceiling of {Ceiling} on {Wording.Day(outcome.Today.AddDays(worst))}")
+            : Sentence.Of($"takes it to {Wording.Tension(dry[worst])} on {Wording.Day(outcome.Today.AddDays(worst))} (ceiling {Ceiling})");
     }
 
-    private string Peak(string how) => Wording.Say($"{how} {Wording.Bar(dry[worst])} on {Wording.Day(outcome.Today.AddDays(worst))} (ceiling {Ceiling})");
+    private Sentence Peak(Sentence how) => Sentence.Of($"{how} {Wording.Tension(dry[worst])} on {Wording.Day(outcome.Today.AddDays(worst))} (ceiling {Ceiling})");
 
-    private string Ceiling => Wording.Say($"{Limits.CeilingMpa[worst] * Conversions.BarPerMegapascal:0.#}");
+    private Quantity Ceiling => Wording.BareTension(Limits.CeilingMpa[worst]) with { Trims = true };
 
     // What so many quarter hours more would take off the worst day, put on the first night that can still reach it.
     private double Spares(int quarters)

@@ -1,3 +1,5 @@
+using EstateWater.Agronomy.Units;
+
 namespace EstateWater.Planning.Reasons;
 
 /// <summary>What a fact speaks of, in the order in which a reason tells them.</summary>
@@ -32,4 +34,4 @@ internal enum FactKind
 /// <param name="Kind">What it speaks of.</param>
 /// <param name="WeightMpa">How far the tension of the worst day, or the water's part in it, would be another without it. [MPa]</param>
 /// <param name="Words">The fact.</param>
-internal sealed record Fact(FactKind Kind, double WeightMpa, string Words);
+internal sealed record Fact(FactKind Kind, double WeightMpa, Sentence Words);

@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Units;
 using EstateWater.Planning.Seasons;
 
 namespace EstateWater.Planning.Reasons;
@@ -16,28 +17,28 @@ internal static class SeasonWords
             Words(season, plannedM3, kept));
     }
 
-    private static string Words(SourceSeason season, double plannedM3, double keptM3)
+    private static Sentence Words(SourceSeason season, double plannedM3, double keptM3)
     {
         if (season.LeftM3 <= 0)
         {
-            return Wording.Say($"Nothing is left; the rest of the season would use {season.Wanted.TotalM3:#,0} m³ as the blocks now stand.");
+            return Sentence.Of($"Nothing is left; the rest of the season would use {Wording.Volume(season.Wanted.TotalM3)} as the blocks now stand.");
         }
 
-        var wanted = Wording.Say($"Left {season.LeftM3:#,0} m³; the rest of the season would use {season.Wanted.TotalM3:#,0} m³ as the blocks now stand");
+        var wanted = Sentence.Of($"Left {Wording.Volume(season.LeftM3)}; the rest of the season would use {Wording.Volume(season.Wanted.TotalM3)} as the blocks now stand");
         if (!season.IsShort)
         {
-            return $"{wanted}: enough.";
+            return Sentence.Of($"{wanted}: enough.");
         }
 
         if (season.PricePerMm <= 0)
         {
-            return $"{wanted}: it will run out, and keeping some of it now would not spare more than it costs.";
+            return Sentence.Of($"{wanted}: it will run out, and keeping some of it now would not spare more than it costs.");
         }
 
         var kept = keptM3 >= 0.5
-            ? Wording.Say($"{keptM3:#,0} m³ are kept for ripening")
-            : Wording.Say($"{Math.Max(0, season.LeftM3 - plannedM3):#,0} m³ are kept for later weeks");
-        return $"{wanted}, so {kept} and {Losing(season)}.";
+            ? Sentence.Of($"{Wording.Volume(keptM3)} are kept for ripening")
+            : Sentence.Of($"{Wording.Volume(Math.Max(0, season.LeftM3 - plannedM3))} are kept for later weeks");
+        return Sentence.Of($"{wanted}, so {kept} and {Losing(season)}.");
     }
 
     private static string Losing(SourceSeason season) => season.LosingPriorities.Count == 0

@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Units;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
 using EstateWater.Planning.WhatIf;
@@ -11,12 +12,12 @@ internal static class UnmetReason
     public static bool IsUsedUp(SourceNights source, PackedSource packed, ValveNeed need) =>
         source.LeftM3 - packed.Sets.Sum(s => s.Need.Valve.FlowM3PerH * s.Quarters / 4) < need.Valve.FlowM3PerH * NeedSearch.ShortestSetQuarters / 4;
 
-    public static string Write(SourceNights source, PackedSource packed, ValveNeed need)
+    public static Sentence Write(SourceNights source, PackedSource packed, ValveNeed need)
     {
         var name = source.Source.Code;
         if (need.Valve.FlowM3PerH > source.Source.MaxFlowM3PerH)
         {
-            return Wording.Say($"valve {need.Valve.Code} asks for {need.Valve.FlowM3PerH:0.0} m³/h, more than the {source.Source.MaxFlowM3PerH:0.0} m³/h that {name} gives");
+            return Sentence.Of($"valve {need.Valve.Code} asks for {Quantity.Flow(need.Valve.FlowM3PerH)}, more than the {Quantity.Flow(source.Source.MaxFlowM3PerH)} that {name} gives");
         }
 
         if (source.Nights.Count == 0)
@@ -26,7 +27,7 @@ internal static class UnmetReason
 
         if (IsUsedUp(source, packed, need))
         {
-            return Wording.Say($"the season's water of {name} is used up: {Math.Max(0, source.LeftM3 ?? 0):0} m³ were left");
+            return Sentence.Of($"the season's water of {name} is used up: {Quantity.Volume(Math.Max(0, source.LeftM3 ?? 0))} were left");
         }
 
         var others = packed.Sets.Where(s => s.Need == need).Sum(s => s.Quarters) < need.Quarters ? $"; on its other nights {name} is full" : string.Empty;
@@ -37,9 +38,9 @@ internal static class UnmetReason
 
         if (!packed.StillWanted.ContainsKey(need))
         {
-            return Wording.Say($"the season's water of {name} is short: what is left is kept for days and blocks in more trouble");
+            return Sentence.Of($"the season's water of {name} is short: what is left is kept for days and blocks in more trouble");
         }
 
-        return Wording.Say($"{name} is full at {source.Source.MaxFlowM3PerH:0.0} m³/h on the nights that would help, and blocks in more trouble come first");
+        return Sentence.Of($"{name} is full at {Quantity.Flow(source.Source.MaxFlowM3PerH)} on the nights that would help, and blocks in more trouble come first");
     }
 }

@@ -1,16 +1,18 @@
-using System.Globalization;
 using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Planning.Reasons;
 
-/// <summary>Numbers and days as reasons write them.</summary>
+/// <summary>Quantities and days as reasons write them.</summary>
 internal static class Wording
 {
-    public static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+    public static Sentence Hours(int quarters) => Sentence.Of($"{quarters / 4.0:0.##} h");
 
-    public static string Hours(int quarters) => Say($"{quarters / 4.0:0.##} h");
+    public static Quantity Tension(double mpa) => Quantity.TensionOfMpa(mpa);
 
-    public static string Bar(double mpa) => Say($"{mpa * Conversions.BarPerMegapascal:0.0} bar");
+    /// <summary>A tension beside another that has the unit.</summary>
+    public static Quantity BareTension(double mpa) => Tension(mpa) with { IsBare = true };
 
-    public static string Day(DateOnly day) => Say($"{day:ddd d MMM}");
+    public static Quantity Volume(double m3) => Quantity.Volume(m3) with { Groups = true };
+
+    public static Sentence Day(DateOnly day) => Sentence.Of($"{day:ddd d MMM}");
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using EstateWater.Agronomy.Units;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
 
@@ -11,13 +11,13 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
     private const double LitresPerM3 = 1000;
 
     /// <summary>Every conflict, in the order of the changes; empty when all can be kept.</summary>
-    public IReadOnlyList<string> Find()
+    public IReadOnlyList<Sentence> Find()
     {
         var alone = request.Changes.SelectMany(Of).Distinct().ToList();
         return alone.Count > 0 ? alone : [.. request.Sources.SelectMany(Together)];
     }
 
-    private IEnumerable<string> Of(PlanChange change) => change switch
+    private IEnumerable<Sentence> Of(PlanChange change) => change switch
     {
         ValveClosed closed => Valve(closed.Valve) is { } valve
             ? Span(change, closed.FromNight, closed.ToNight, estate.NightsOf(valve.SourceCode))
@@ -29,7 +29,7 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
         _ => throw new ArgumentOutOfRangeException(nameof(change), change, "A closed valve, a source that is out, or a pinned set."),
     };
 
-    private static IEnumerable<string> Span(PlanChange change, DateOnly from, DateOnly to, IReadOnlyList<Night> nights)
+    private static IEnumerable<Sentence> Span(PlanChange change, DateOnly from, DateOnly to, IReadOnlyList<Night> nights)
     {
         if (to < from)
         {
@@ -41,11 +41,11 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
         }
     }
 
-    private IEnumerable<string> Pin(SetPinned pin, ValveWater valve)
+    private IEnumerable<Sentence> Pin(SetPinned pin, ValveWater valve)
     {
         if (!(pin.Hours > 0 && pin.Hours <= 24) || pin.Hours * 4 % 1 != 0)
         {
-            return [Say($"{pin.Valve} for {pin.Hours} h: hours must be whole quarter hours, more than 0 and at most 24, like 6.5.")];
+            return [Sentence.Of($"{pin.Valve} for {pin.Hours} h: hours must be whole quarter hours, more than 0 and at most 24, like 6.5.")];
         }
 
         var nights = estate.NightsOf(valve.SourceCode);
@@ -57,11 +57,11 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
         return InNight(pin, valve, nights[at]);
     }
 
-    private IEnumerable<string> InNight(SetPinned pin, ValveWater valve, Night night)
+    private IEnumerable<Sentence> InNight(SetPinned pin, ValveWater valve, Night night)
     {
         if ((pin.Start - night.Start).TotalMinutes % 15 != 0)
         {
-            yield return Say($"{pin.Words}: sets on {valve.SourceCode} that night begin at {Local(night.Start):HH:mm} or whole quarter hours after it.");
+            yield return Sentence.Of($"{pin.Words}: sets on {valve.SourceCode} that night begin at {Local(night.Start):HH:mm} or whole quarter hours after it.");
         }
 
         foreach (var change in request.Changes.Where(c => ChangedNights.Takes(c, valve, night.Date)))
@@ -80,7 +80,7 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
         }
     }
 
-    private string Outside(SetPinned pin, ValveWater valve, IReadOnlyList<Night> nights)
+    private Sentence Outside(SetPinned pin, ValveWater valve, IReadOnlyList<Night> nights)
     {
         if (nights.Count == 0)
         {
@@ -88,11 +88,11 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
         }
 
         var near = nights.MinBy(n => Math.Abs((n.Start - pin.Start).TotalHours) + Math.Abs((n.End - pin.End).TotalHours))!;
-        return Say($"{pin.Words}, until {Local(pin.End):ddd HH:mm}: outside the hours of {valve.SourceCode}, which that night is open from {Local(near.Start):ddd d MMM HH:mm} to {Local(near.End):ddd HH:mm}.");
+        return Sentence.Of($"{pin.Words}, until {Local(pin.End):ddd HH:mm}: outside the hours of {valve.SourceCode}, which that night is open from {Local(near.Start):ddd d MMM HH:mm} to {Local(near.End):ddd HH:mm}.");
     }
 
     // What pinned sets ask of one source together.
-    private IEnumerable<string> Together(PlanSource source)
+    private IEnumerable<Sentence> Together(PlanSource source)
     {
         var pins = request.Changes.OfType<SetPinned>()
             .Select(p => (Pin: p, Valve: Valve(p.Valve)!))
@@ -104,20 +104,18 @@ internal sealed class ChangeConflicts(FittedEstate estate, PlanRequest request)
             var open = pins.Where(p => p.Pin.Start <= pin.Start && pin.Start < p.Pin.End).ToList();
             if (open.Sum(p => Math.Ceiling(p.Valve.FlowM3PerH * LitresPerM3)) > Math.Floor(source.MaxFlowM3PerH * LitresPerM3))
             {
-                yield return Say($"{string.Join(" and ", open.Select(p => p.Pin.Valve))} together ask for {open.Sum(p => p.Valve.FlowM3PerH):0.0} m³/h at {pin.Start:ddd d MMM HH:mm}; {source.Code} gives {source.MaxFlowM3PerH:0.0}.");
+                yield return Sentence.Of($"{string.Join(" and ", open.Select(p => p.Pin.Valve))} together ask for {Quantity.Flow(open.Sum(p => p.Valve.FlowM3PerH))} at {pin.Start:ddd d MMM HH:mm}; {source.Code} gives {Quantity.Flow(source.MaxFlowM3PerH) with { IsBare = true }}.");
             }
         }
 
         var asked = pins.Sum(p => Math.Ceiling(p.Valve.FlowM3PerH * LitresPerM3) * ChangedNights.QuartersOf(p.Pin));
         if (pins.Count > 0 && estate.LeftM3(source) is { } left && asked > left * 4 * LitresPerM3)
         {
-            yield return Say($"Sets placed by hand ask {source.Code} for {asked / 4 / LitresPerM3:0} m³; {Math.Max(0, left):0} m³ are left of its season's water.");
+            yield return Sentence.Of($"Sets placed by hand ask {source.Code} for {Quantity.Volume(asked / 4 / LitresPerM3)}; {Quantity.Volume(Math.Max(0, left))} are left of its season's water.");
         }
     }
 
     private ValveWater? Valve(string code) => estate.Valves.FirstOrDefault(v => v.Code == code);
 
     private DateTimeOffset Local(DateTimeOffset instant) => TimeZoneInfo.ConvertTime(instant, request.TimeZone);
-
-    private static string Say(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }

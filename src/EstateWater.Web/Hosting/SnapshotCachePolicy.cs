@@ -1,4 +1,5 @@
 using EstateWater.Web.Access;
+using EstateWater.Web.Parts.Preferences;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.OutputCaching;
 
@@ -30,6 +31,10 @@ public sealed class SnapshotCachePolicy : IOutputCachePolicy
         var snapshots = context.HttpContext.RequestServices.GetRequiredService<EstateSnapshots>();
         var snapshot = await snapshots.GetAsync(cancellation);
         context.CacheVaryByRules.VaryByValues["snapshot"] = snapshot.Version.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+        // As it was understood, not as it was sent: a visitor's mangled cookie makes no answer of its own.
+        var preferences = ReaderPreferences.Of(context.HttpContext);
+        context.CacheVaryByRules.VaryByValues["preferences"] = (preferences with { Units = preferences.UnitsFor(snapshot) }).Key;
     }
 
     /// <inheritdoc/>

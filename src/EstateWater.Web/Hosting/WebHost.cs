@@ -5,6 +5,7 @@ using EstateWater.Web.Features.Accuracy;
 using EstateWater.Web.Features.Changes;
 using EstateWater.Web.Features.Demo;
 using EstateWater.Web.Features.News;
+using EstateWater.Web.Features.Preferences;
 using EstateWater.Web.Features.Report;
 using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Features.Sets;
@@ -12,8 +13,11 @@ using EstateWater.Web.Features.SignIn;
 using EstateWater.Web.Features.Taking;
 using EstateWater.Web.Features.Week;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Preferences;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.ResponseCompression;
@@ -63,6 +67,7 @@ public static class WebHost
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddHttpContextAccessor();
         services.AddSignIn(options);
+        services.AddCascadingValue(UnitsOfVisitor);
         services.AddScoped<AntiforgeryStateProvider, FormTokens>();
         services.AddDataProtection()
             .SetApplicationName("EstateWater")
@@ -81,6 +86,12 @@ public static class WebHost
             compression.Providers.Add<GzipCompressionProvider>();
         });
         services.AddOutputCache(cache => cache.AddPolicy(SnapshotCachePolicy.Name, new SnapshotCachePolicy()));
+    }
+
+    private static UnitChoice UnitsOfVisitor(IServiceProvider provider)
+    {
+        var visitor = provider.GetRequiredService<IHttpContextAccessor>().HttpContext;
+        return ReaderPreferences.Of(visitor).UnitsFor(provider.GetRequiredService<EstateSnapshots>().Settled, FieldPages.LanguageOf(visitor));
     }
 
     // Pages name their policy; the live connection, which is the framework's, gets one here.
@@ -117,6 +128,7 @@ public static class WebHost
         app.MapChanges();
         app.MapPasskeys();
         app.MapDemo();
+        app.MapPreferences();
         app.MapRazorComponents<App>()
             .AddInteractiveServerRenderMode(render => render.ContentSecurityFrameAncestorsPolicy = null) // sent by UseSecurityHeaders
             .Add(NeedSignIn);

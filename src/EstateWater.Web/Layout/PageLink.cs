@@ -27,6 +27,7 @@ public sealed record PageLink(string Href, string Words, string Policy)
         new("/accuracy", "Past outlooks", Policies.Records),
         new("/methods", "Methods", Policies.Estate),
         new("/people", "People", Policies.People),
+        new("/preferences", "Preferences", Policies.SignedIn),
     ];
 
     /// <summary>Those that a visitor may open.</summary>

@@ -3,26 +3,11 @@ using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Web.Parts;
 
-/// <summary>Dates, ages and numbers as people of the estate say them. Every value is in estate time and has its unit.</summary>
+/// <summary>Ages, counts and words as people of the estate say them; quantities and days are told by the reader’s own choice of units.</summary>
 public static class EstateText
 {
     private static readonly string[] Words =
         ["none", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
-
-    /// <summary>For example “Wed 22 Jan 2025, 06:00”.</summary>
-    public static string Moment(DateTimeOffset at) => at.ToString("ddd d MMM yyyy, HH:mm", CultureInfo.InvariantCulture);
-
-    /// <summary>For example “Wed 22 Jan”.</summary>
-    public static string Day(DateOnly day) => day.ToString("ddd d MMM", CultureInfo.InvariantCulture);
-
-    /// <summary>The weekday within a week from today, else the date: “today”, “tomorrow”, “Thursday”, “Thu 6 Feb”.</summary>
-    public static string NearDay(DateOnly day, DateOnly today) => (day.DayNumber - today.DayNumber) switch
-    {
-        0 => "today",
-        1 => "tomorrow",
-        > 1 and < 7 => day.DayOfWeek.ToString(),
-        _ => Day(day),
-    };
 
     /// <summary>The instant of a clock time on a day; a time that the spring change skips is taken an hour later.</summary>
     public static DateTimeOffset At(DateOnly day, TimeOnly time, TimeZoneInfo zone)
@@ -55,14 +40,4 @@ public static class EstateText
 
     /// <summary>The text with its first letter large.</summary>
     public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
-
-    /// <summary>A number with a fixed count of decimals.</summary>
-    public static string Number(double value, int decimals = 1) => value.ToString("F" + decimals, CultureInfo.InvariantCulture);
-
-    /// <summary>Hours without needless decimals: “6 h”, “6.25 h”.</summary>
-    public static string Hours(double hours) => hours.ToString("0.##", CultureInfo.InvariantCulture) + " h";
-
-    /// <summary>Whole cubic metres with a thin space between thousands: “41 000 m³”.</summary>
-    public static string CubicMetres(double m3) =>
-        Math.Round(m3).ToString("#,0", CultureInfo.InvariantCulture).Replace(',', '\u202F') + " m³";
 }

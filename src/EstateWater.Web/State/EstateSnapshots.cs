@@ -35,6 +35,9 @@ public sealed class EstateSnapshots(Func<long, CancellationToken, Task<EstateSna
         return task.WaitAsync(cancellationToken);
     }
 
+    /// <summary>The snapshot finished last; null before the first.</summary>
+    public EstateSnapshot? Settled => settled;
+
     /// <summary>
     /// The snapshot finished last, though a newer one may be in the making: for pages that show the estate but not its plan,
     /// on phones that would take a wait of seconds for a lost signal.

@@ -35,7 +35,7 @@ public sealed class DemoEstateDecisions
         {
             Assert.Equal(0, Block(code).Hours);
             Assert.DoesNotContain(Plan.Sets, s => s.Valve == ValveOf(code));
-            Assert.Contains("under its floor", Block(code).Reason, StringComparison.Ordinal);
+            Assert.Contains("under its floor", Block(code).Reason.ToString(), StringComparison.Ordinal);
         });
 
     [Fact]
@@ -50,18 +50,18 @@ public sealed class DemoEstateDecisions
 
     [Fact]
     public void Blocked_valve_is_mentioned() =>
-        Assert.Contains($"valve {ValveOf(DemoEstate.BehindBlockedValve)}", Block(DemoEstate.BehindBlockedValve).Reason, StringComparison.Ordinal);
+        Assert.Contains($"valve {ValveOf(DemoEstate.BehindBlockedValve)}", Block(DemoEstate.BehindBlockedValve).Reason.ToString(), StringComparison.Ordinal);
 
     [Fact]
     public void Sudden_jump_is_found() =>
-        Assert.Contains(Block(DemoEstate.BurstLine).Latest!.Checks, c => c.Contains("drier than the set before", StringComparison.Ordinal));
+        Assert.Contains(Block(DemoEstate.BurstLine).Latest!.Checks, c => c.ToString().Contains("drier than the set before", StringComparison.Ordinal));
 
     [Fact]
     public void Unread_block_says_so_and_keeps_a_wide_band()
     {
         var block = Block(DemoEstate.NewlyPlanted);
         Assert.Null(block.Latest);
-        Assert.Contains("not read yet", block.Reason, StringComparison.Ordinal);
+        Assert.Contains("not read yet", block.Reason.ToString(), StringComparison.Ordinal);
         var (unread, read) = (block.Outlook[7].UnwateredBar, Block("A1").Outlook[7].UnwateredBar);
         Assert.True((unread.P90 - unread.P10) / unread.P50 > (read.P90 - read.P10) / read.P50);
     }

@@ -38,14 +38,14 @@ public sealed class DecidingFactTests
     {
         var plan = Plan(SmallEstate.Request(8, maxFlowM3PerH: 34));
         var cut = plan.Unmet.MaxBy(u => u.Hours)!;
-        Assert.Contains("its source has no room for", plan.Blocks.Single(b => b.Block == cut.Block).Reason, StringComparison.Ordinal);
+        Assert.Contains("its source has no room for", plan.Blocks.Single(b => b.Block == cut.Block).Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Where_the_seasons_water_ends_that_is_what_decided_and_with_which_priority()
     {
         var plan = Plan(SmallEstate.Request(4, allocationM3: 1));
-        Assert.All(plan.Unmet, u => Assert.Matches("the season's water ends before|water is short this season and its priority is 3", plan.Blocks.Single(b => b.Block == u.Block).Reason));
+        Assert.All(plan.Unmet, u => Assert.Matches("the season's water ends before|water is short this season and its priority is 3", plan.Blocks.Single(b => b.Block == u.Block).Reason.ToString()));
         Assert.NotEmpty(plan.Unmet);
     }
 
@@ -63,12 +63,12 @@ public sealed class DecidingFactTests
         var plan = Plan(SmallEstate.Request(8, maxFlowM3PerH: 34));
         Assert.All(plan.Blocks, b =>
         {
-            Assert.Equal(b.Hours > 0 ? 3 : 2, b.Reason.Split("; ").Length);
-            Assert.True(b.Reason.Split("past its ceiling").Length <= 2, $"the ceiling is told once: {b.Reason}");
+            Assert.Equal(b.Hours > 0 ? 3 : 2, b.Reason.ToString().Split("; ").Length);
+            Assert.True(b.Reason.ToString().Split("past its ceiling").Length <= 2, $"the ceiling is told once: {b.Reason.ToString()}");
         });
     }
 
     private static Plan Plan(PlanRequest request) => Planner.Plan(request, TestContext.Current.CancellationToken);
 
-    private static string Reason(PlanRequest request, string block) => Plan(request).Blocks.Single(b => b.Block == block).Reason;
+    private static string Reason(PlanRequest request, string block) => Plan(request).Blocks.Single(b => b.Block == block).Reason.ToString();
 }

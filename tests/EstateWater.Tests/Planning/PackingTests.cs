@@ -58,7 +58,7 @@ public sealed class PackingTests
         Assert.All(plan.Unmet, u =>
         {
             Assert.True(u.Hours > 0);
-            Assert.Contains("dam is full at 34.0 m³/h", u.Reason, StringComparison.Ordinal);
+            Assert.Contains("dam is full at 34.0 m³/h", u.Reason.ToString(), StringComparison.Ordinal);
         });
     }
 
@@ -67,7 +67,7 @@ public sealed class PackingTests
     {
         var plan = Planner.Plan(SmallEstate.Request(4, maxFlowM3PerH: 8), TestContext.Current.CancellationToken);
         Assert.Empty(plan.Sets);
-        Assert.Contains(plan.Unmet, u => u.Reason.Contains("more than the 8.0 m³/h that dam gives", StringComparison.Ordinal));
+        Assert.Contains(plan.Unmet, u => u.Reason.ToString().Contains("more than the 8.0 m³/h that dam gives", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public sealed class PackingTests
     {
         var plan = Planner.Plan(SmallEstate.Request(4, allocationM3: 1), TestContext.Current.CancellationToken);
         Assert.Empty(plan.Sets);
-        Assert.Contains(plan.Unmet, u => u.Reason.Contains("season's water of dam is used up", StringComparison.Ordinal));
+        Assert.Contains(plan.Unmet, u => u.Reason.ToString().Contains("season's water of dam is used up", StringComparison.Ordinal));
     }
 
     // Everything fits: the packing found is the best there is, whatever the solver's path.

@@ -1,5 +1,6 @@
 using EstateWater.Planning.Accuracy;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Accuracy;
@@ -10,15 +11,15 @@ public static class AccuracyWords
     /// <summary>The owner's sentence; says so when no reading had an outlook a week before it.</summary>
     /// <param name="week">The score a week ahead; null without any.</param>
     /// <param name="whose">Whose outlook: “the outlook”, “the outlook of B07”.</param>
-    public static string Sentence(AccuracyScore? week, string whose = "the outlook") => week is null
+    public static string Sentence(AccuracyScore? week, UnitChoice units, string whose = "the outlook") => week is null
         ? $"No reading had an outlook a week before it yet, so nobody can say how good {whose} is a week ahead."
-        : $"A week ahead {whose} was off by {EstateText.Number(week.ErrorBar)} bar on average, {AgainstNoChange(week)} taking the last reading for granted; "
+        : $"A week ahead {whose} was off by {units.Tension(week.ErrorBar)} on average, {AgainstNoChange(week)} taking the last reading for granted; "
             + $"of {OfTen(week)} fell inside the band.";
 
     /// <summary>A second sentence when the outlook erred more to one side than to the other; null when it did not.</summary>
-    public static string? Lean(AccuracyScore? score) => score is null || Math.Abs(score.BiasBar) < 0.05 || Math.Abs(score.BiasBar) < score.ErrorBar / 2
+    public static string? Lean(AccuracyScore? score, UnitChoice units) => score is null || Math.Abs(score.BiasBar) < 0.05 || Math.Abs(score.BiasBar) < score.ErrorBar / 2
         ? null
-        : $"Mostly to one side: the readings came out {EstateText.Number(Math.Abs(score.BiasBar))} bar {(score.BiasBar < 0 ? "drier" : "wetter")} than expected on average.";
+        : $"Mostly to one side: the readings came out {units.Tension(Math.Abs(score.BiasBar))} {(score.BiasBar < 0 ? "drier" : "wetter")} than expected on average.";
 
     /// <summary>A third when the band held clearly fewer or more readings than it should; null when it held about eight of ten.</summary>
     public static string? BandIsOff(AccuracyScore? score) => score switch
@@ -29,8 +30,8 @@ public static class AccuracyWords
     };
 
     /// <summary>For the estate page; null when nothing can be said.</summary>
-    public static string? Brief(AccuracyReport? report) =>
-        report?.Estate(AccuracyReport.WeekDays) is { } week ? $"Outlook a week ahead: off by {EstateText.Number(week.ErrorBar)} bar on average" : null;
+    public static string? Brief(AccuracyReport? report, UnitChoice units) =>
+        report?.Estate(AccuracyReport.WeekDays) is { } week ? $"Outlook a week ahead: off by {units.Tension(week.ErrorBar)} on average" : null;
 
     /// <summary>How far the work is.</summary>
     public static string Progress(LookBack lookBack) => lookBack switch
@@ -44,13 +45,12 @@ public static class AccuracyWords
         _ => "Past outlooks have been held against the readings.",
     };
 
-    /// <summary>“+0.3 bar”, with a true minus.</summary>
-    public static string Bias(double bar) => EstateText.Number(bar) is var text && text is "0.0" or "-0.0"
-        ? "0.0"
-        : text.StartsWith('-') ? "−" + text[1..] : "+" + text;
-
-    /// <summary>“83 %”.</summary>
-    public static string Percent(double share) => $"{EstateText.Number(100 * share, 0)} %";
+    /// <summary>“+0.3”, with a true minus, in the reader's unit.</summary>
+    public static string Bias(double bar, UnitChoice units)
+    {
+        var size = units.BareTension(Math.Abs(bar));
+        return size.All(c => c is '0' or '.' or ',') ? size : (bar < 0 ? "−" : "+") + size;
+    }
 
     private static string OfTen(AccuracyScore score) => score.Sets < 10
         ? $"{EstateText.Count(score.Sets)} reading{(score.Sets == 1 ? "" : "s")}, {EstateText.Count((int)Math.Round(score.Sets * score.InsideBandShare))}"

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EstateWater.Planning;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using Plotly.Blazor;
 using Plotly.Blazor.LayoutLib;
 using Plotly.Blazor.LayoutLib.ShapeLib;
@@ -16,13 +17,14 @@ internal static class HistoryLayout
     /// <summary>Height of the chart. [px]</summary>
     public const int Height = 660;
 
-    public static Plotly.Blazor.Layout Of(BlockHistory history, DateOnly from, IEnumerable<PlannedHeatSpell> heat)
+    public static Plotly.Blazor.Layout Of(BlockHistory history, DateOnly from, UnitChoice units, IEnumerable<PlannedHeatSpell> heat)
     {
         var last = history.Plan.Outlook.Select(day => day.Date).Append(history.Today).Max();
         return new Plotly.Blazor.Layout
         {
             Height = Height,
             AutoSize = true,
+            Separators = units.Numbers.Numbers.NumberDecimalSeparator + units.Numbers.Numbers.NumberGroupSeparator,
             DragMode = DragModeEnum.False,
             HoverMode = HoverModeEnum.Closest,
             BarMode = BarModeEnum.Stack,
@@ -31,15 +33,15 @@ internal static class HistoryLayout
             Font = new Font { Color = Ink, Size = 13, Family = "system-ui, sans-serif" },
             Margin = new Margin { L = 56, R = 12, T = 8, B = 32 },
             Legend = [new Legend { Orientation = Plotly.Blazor.LayoutLib.LegendLib.OrientationEnum.H, X = 0, Y = 1.01m, YAnchor = Plotly.Blazor.LayoutLib.LegendLib.YAnchorEnum.Bottom }],
-            XAxis = [new XAxis { Type = Plotly.Blazor.LayoutLib.XAxisLib.TypeEnum.Date, Range = [Text(from.AddDays(-1)), Text(last.AddDays(1))], Anchor = "y4", GridColor = Grid, TickFormat = "%d %b", FixedRange = true }],
+            XAxis = [new XAxis { Type = Plotly.Blazor.LayoutLib.XAxisLib.TypeEnum.Date, Range = [Text(from.AddDays(-1)), Text(last.AddDays(1))], Anchor = "y4", GridColor = Grid, TickFormat = units.Numbers.MonthFirst ? "%b %d" : "%d %b", FixedRange = true }],
             YAxis =
             [
-                Panel($"{EstateText.Capital(EstateText.MeasureWord(history.Plan.Measure))} tension, bar", 0.50m, 1.00m),
-                Panel("Water, mm", 0.32m, 0.45m),
-                Panel("Highest, °C", 0.16m, 0.28m),
+                Panel($"{EstateText.Capital(EstateText.MeasureWord(history.Plan.Measure))} tension, {units.Pressure.Symbol}", 0.50m, 1.00m),
+                Panel($"Water, {units.Depth.Symbol}", 0.32m, 0.45m),
+                Panel($"Highest, {units.Temperature.Symbol}", 0.16m, 0.28m),
                 Panel("VPD, kPa", 0.00m, 0.12m),
             ],
-            Shapes = [.. history.Bands.Where(band => band.To >= from).Select(Band), .. heat.Select(Heat), TodayLine(history.Today)],
+            Shapes = [.. history.Bands.Where(band => band.To >= from).Select(band => Band(band, units)), .. heat.Select(Heat), TodayLine(history.Today)],
         };
     }
 
@@ -53,15 +55,15 @@ internal static class HistoryLayout
         ZeroLine = false,
     };
 
-    private static Shape Band(TargetBand band) => new()
+    private static Shape Band(TargetBand band, UnitChoice units) => new()
     {
         Type = TypeEnum.Rect,
         XRef = "x",
         YRef = "y",
         X0 = Text(band.From),
         X1 = Text(band.To.AddDays(1)),
-        Y0 = band.FloorBar,
-        Y1 = band.CeilingBar,
+        Y0 = units.Pressure.Show(band.FloorBar),
+        Y1 = units.Pressure.Show(band.CeilingBar),
         FillColor = "rgba(74,127,181,0.16)",
         Line = new Line { Width = 0 },
         Layer = LayerEnum.Below,

@@ -1,5 +1,6 @@
 using EstateWater.Planning;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Estate;
 
@@ -32,9 +33,9 @@ public sealed record WaterLeft(string Source, double PlannedM3, double? LeftM3, 
     public double? LeftPct => AllocationM3 is > 0 && LeftM3 is { } left ? Math.Clamp(100 * left / AllocationM3.Value, 0, 100) : null;
 
     /// <summary>“41 000 of 121 923 m³ left after this plan’s 2 210 m³”.</summary>
-    public string Words => LeftM3 is { } left && AllocationM3 is { } allocation
-        ? $"{EstateText.CubicMetres(Math.Max(left, 0))} of {EstateText.CubicMetres(allocation)} left after this plan’s {EstateText.CubicMetres(PlannedM3)}"
-        : $"{EstateText.CubicMetres(PlannedM3)} in this plan; no limit on the season";
+    public string Words(UnitChoice units) => LeftM3 is { } left && AllocationM3 is { } allocation
+        ? $"{units.VolumeOf(Math.Max(left, 0))} of {units.VolumeOf(allocation)} left after this plan’s {units.VolumeOf(PlannedM3)}"
+        : $"{units.VolumeOf(PlannedM3)} in this plan; no limit on the season";
 }
 
 /// <summary>How fresh the data are.</summary>
@@ -45,12 +46,12 @@ public sealed record WaterLeft(string Source, double PlannedM3, double? LeftM3, 
 public sealed record Freshness(DateOnly? OldestLatestReading, int WithoutRecentReading, DateOnly? LastWeather, DateTimeOffset? ForecastIssuedAt)
 {
     /// <summary>“Oldest reading 6 days ago; weather to yesterday; forecast of today, 05:00.”</summary>
-    public string Words(DateOnly today)
+    public string Words(DateOnly today, UnitChoice units)
     {
         var reading = OldestLatestReading is { } oldest ? $"Oldest of the latest readings {EstateText.Age(oldest, today)}" : "No reading yet";
         var missing = WithoutRecentReading == 0 ? "" : $" ({EstateText.Count(WithoutRecentReading)} without a recent one)";
-        var weather = LastWeather is { } last ? $"weather measured to {EstateText.Day(last)}" : "no weather measured";
-        var forecast = ForecastIssuedAt is { } issued ? $"forecast of {EstateText.Moment(issued)}" : "no forecast";
+        var weather = LastWeather is { } last ? $"weather measured to {units.Day(last)}" : "no weather measured";
+        var forecast = ForecastIssuedAt is { } issued ? $"forecast of {units.Moment(issued)}" : "no forecast";
         return $"{reading}{missing}; {weather}; {forecast}.";
     }
 }

@@ -1,5 +1,6 @@
 using EstateWater.Planning;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Estate;
 
@@ -15,9 +16,10 @@ public sealed record EstateAnswer
     /// <summary>Counts and words it.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="today">The estate's day.</param>
-    public static EstateAnswer From(Planning.Plan plan, DateOnly today)
+    /// <param name="units">How its reader is told days.</param>
+    public static EstateAnswer From(Planning.Plan plan, DateOnly today, UnitChoice units)
     {
-        var window = HeatWindow.First(plan, today);
+        var window = HeatWindow.First(plan, today, units);
         var fates = plan.Blocks.Select(block => Fate.Of(block, window.Last)).ToList();
         var above = fates.Where(fate => fate.AboveNow).ToList();
         var passing = fates.Where(fate => fate.PassesLater).ToList();
@@ -83,7 +85,7 @@ public sealed record EstateAnswer
 /// <param name="By">“by the end of Tuesday’s heat”.</param>
 internal sealed record HeatWindow(DateOnly Last, string Within, string Through, string By)
 {
-    public static HeatWindow First(Planning.Plan plan, DateOnly today)
+    public static HeatWindow First(Planning.Plan plan, DateOnly today, UnitChoice units)
     {
         var ahead = plan.HeatSpells.Where(spell => spell.To >= today).OrderBy(spell => spell.From).ToList();
         if (ahead.Count == 0)
@@ -97,15 +99,15 @@ internal sealed record HeatWindow(DateOnly Last, string Within, string Through, 
         var last = ahead.Where(spell => spell.From <= first.To).Max(spell => spell.To);
         return first.From <= today
             ? new HeatWindow(last, "before today’s heat ends", "through today’s heat", "by the end of today’s heat")
-            : Named(last, HeatOf(first.From, today));
+            : Named(last, HeatOf(first.From, today, units));
     }
 
     private static HeatWindow Named(DateOnly last, string heat) =>
         new(last, $"in {heat} or before", $"through {heat}", $"by the end of {heat}");
 
-    private static string HeatOf(DateOnly day, DateOnly today)
+    private static string HeatOf(DateOnly day, DateOnly today, UnitChoice units)
     {
-        var name = EstateText.NearDay(day, today);
+        var name = units.NearDay(day, today);
         return day.DayNumber - today.DayNumber < 7 ? $"{name}’s heat" : $"the heat of {name}";
     }
 }

@@ -1,6 +1,7 @@
 using EstateWater.Planning;
 using EstateWater.Web.Features.Readings;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Estate;
@@ -33,7 +34,7 @@ public sealed record EstateView
     public required Freshness Freshness { get; init; }
 
     /// <summary>Looks at a snapshot.</summary>
-    public static EstateView From(EstateSnapshot snapshot)
+    public static EstateView From(EstateSnapshot snapshot, UnitChoice units)
     {
         var rows = BlockRow.From(snapshot);
         var oldest = snapshot.AsOf.AddDays(-StressLook.RecentDays - Estate.SuddenRises.TrendDays - 1);
@@ -42,7 +43,7 @@ public sealed record EstateView
         var allocations = snapshot.Contents.Sources.ToDictionary(source => source.Code, source => source.SeasonAllocationM3);
         return new EstateView
         {
-            Answer = EstateAnswer.From(snapshot.Plan, snapshot.Today),
+            Answer = EstateAnswer.From(snapshot.Plan, snapshot.Today, units),
             Rows = rows,
             Decisions = Decision.From(rows, snapshot.Plan),
             Heat = [.. snapshot.Plan.HeatSpells.Where(spell => spell.To >= snapshot.Today).OrderBy(spell => spell.From)],

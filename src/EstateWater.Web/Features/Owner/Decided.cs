@@ -1,5 +1,6 @@
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Owner;
@@ -10,38 +11,39 @@ namespace EstateWater.Web.Features.Owner;
 public sealed record Decided(string Sentence, IReadOnlyList<DecidedNight> Nights)
 {
     /// <summary>Of a snapshot.</summary>
-    public static Decided From(EstateSnapshot snapshot)
+    public static Decided From(EstateSnapshot snapshot, UnitChoice units)
     {
         if (snapshot.Published is not { } published)
         {
-            return new Decided($"Nothing is published yet. {Advised(snapshot.Plan)}", []);
+            return new Decided($"Nothing is published yet. {Advised(snapshot.Plan, units)}", []);
         }
 
         var lines = SetLines.Standing([published], snapshot.Contents);
-        var at = EstateText.Moment(TimeZoneInfo.ConvertTime(published.PublishedAt, snapshot.TimeZone));
+        var at = units.Moment(TimeZoneInfo.ConvertTime(published.PublishedAt, snapshot.TimeZone));
         if (lines.Count == 0)
         {
             return new Decided($"{published.PublishedBy} published on {at} that no block gets water.", []);
         }
 
         var rest = lines.All(line => line.End <= snapshot.AsOf)
-            ? $"the last of them ended on {EstateText.Moment(lines.Max(line => line.End))}, and nothing is published for the days ahead."
-            : $"the first opens on {Moment(lines[0].Start)}, the last closes on {Moment(lines.Max(line => line.End))}.";
+            ? $"the last of them ended on {units.Moment(lines.Max(line => line.End))}, and nothing is published for the days ahead."
+            : $"the first opens on {units.Date(lines[0].Start, Nearby)}, the last closes on {units.Date(lines.Max(line => line.End), Nearby)}.";
         return new Decided(
-            $"{published.PublishedBy} published on {at}: {Sets(lines.Count)}, {EstateText.CubicMetres(lines.Sum(M3))}; {rest}",
+            $"{published.PublishedBy} published on {at}: {Sets(lines.Count)}, {units.VolumeOf(lines.Sum(M3))}; {rest}",
             [.. lines.GroupBy(line => line.Night).OrderBy(night => night.Key).Select(night => new DecidedNight(
                 night.Key, night.Count(), night.Sum(M3), night.Count(line => line.Confirmed is not null), night.All(line => line.End <= snapshot.AsOf)))]);
     }
 
-    private static string Advised(Planning.Plan plan) => plan.Sets.Count == 0
+    private static string Advised(Planning.Plan plan, UnitChoice units) => plan.Sets.Count == 0
         ? "The plan advises no water."
-        : $"The plan advises {Sets(plan.Sets.Count)}, {EstateText.CubicMetres(plan.Sets.Sum(set => set.VolumeM3))}, within {EstateText.Count(plan.HorizonDays)} days.";
+        : $"The plan advises {Sets(plan.Sets.Count)}, {units.VolumeOf(plan.Sets.Sum(set => set.VolumeM3))}, within {EstateText.Count(plan.HorizonDays)} days.";
 
     private static double M3(SetLine line) => line.Hours * line.FlowM3PerH;
 
     private static string Sets(int count) => count == 1 ? "one set" : $"{EstateText.Count(count)} sets";
 
-    private static string Moment(DateTimeOffset at) => at.ToString("ddd d MMM, HH:mm", System.Globalization.CultureInfo.InvariantCulture);
+    // The year goes without saying.
+    private const string Nearby = "ddd d MMM, HH:mm";
 }
 
 /// <summary>One night of a published plan.</summary>

@@ -1,7 +1,7 @@
 using EstateWater.Agronomy.Phenology;
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Blocks;
-using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Owner;
@@ -24,9 +24,9 @@ public sealed record SeasonShare(DateOnly Budburst, DateOnly Harvest, DateOnly T
     public double GonePct => 100.0 * DaysGone / Days;
 
     /// <summary>How it is reckoned, for people.</summary>
-    public string Words =>
-        $"The season is counted in days from budburst, which half of the blocks had reached by {EstateText.Day(Budburst)}, to harvest-ripe fruit, " +
-        $"{(Harvest < Today ? "which half of them had reached" : "expected in half of them")} by {EstateText.Day(Harvest)}. " +
+    public string Words(UnitChoice units) =>
+        $"The season is counted in days from budburst, which half of the blocks had reached by {units.Day(Budburst)}, to harvest-ripe fruit, " +
+        $"{(Harvest < Today ? "which half of them had reached" : "expected in half of them")} by {units.Day(Harvest)}. " +
         $"Growth stages were seen in {Observed} of {Blocks} blocks this season; between them and after them the dates follow the degree days of measured and forecast temperatures, " +
         "and beyond the forecast a typical climate.";
 

@@ -1,4 +1,5 @@
-using EstateWater.Web.Parts;
+using EstateWater.Agronomy.Units;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Owner;
@@ -9,7 +10,7 @@ namespace EstateWater.Web.Features.Owner;
 /// <param name="PublishedM3">Of published sets that have not begun. [m³]</param>
 /// <param name="AllocationM3">The season's water; null when unlimited. [m³]</param>
 /// <param name="Outlook">How the allocation is expected to last, in a sentence; null where there is none.</param>
-public sealed record SourceUse(string Source, double? UsedM3, double PublishedM3, double? AllocationM3, string? Outlook)
+public sealed record SourceUse(string Source, double? UsedM3, double PublishedM3, double? AllocationM3, Sentence? Outlook)
 {
     /// <summary>Used of the allocation; null when unlimited or not known. [%]</summary>
     public double? UsedPct => PctOf(UsedM3);
@@ -18,11 +19,11 @@ public sealed record SourceUse(string Source, double? UsedM3, double PublishedM3
     public double? WithPublishedPct => PctOf(UsedM3 + PublishedM3);
 
     /// <summary>“36 000 of 72 000 m³ used, 50 %”.</summary>
-    public string Words => (UsedM3, AllocationM3) switch
+    public string Words(UnitChoice units) => (UsedM3, AllocationM3) switch
     {
         (null, _) => "use not known",
-        ({ } used, null) => $"{EstateText.CubicMetres(used)} used, no limit on the season",
-        ({ } used, { } allocation) => $"{EstateText.CubicMetres(used)} of {EstateText.CubicMetres(allocation)} used, {EstateText.Number(UsedPct!.Value, 0)} %",
+        ({ } used, null) => $"{units.VolumeOf(used)} used, no limit on the season",
+        ({ } used, { } allocation) => $"{units.VolumeOf(used)} of {units.VolumeOf(allocation)} used, {units.Percent(UsedPct!.Value)}",
     };
 
     /// <summary>Every source, in the order of the plan.</summary>

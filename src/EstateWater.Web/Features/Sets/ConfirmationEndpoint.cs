@@ -1,6 +1,7 @@
 using EstateWater.Data.Store;
 using EstateWater.Web.Access;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Preferences;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -39,7 +40,7 @@ public static class ConfirmationEndpoint
         await using var db = await databases.CreateDbContextAsync(cancellation);
         var entry = message.ToEntry() with { ConfirmedBy = user.ActsAs(message.ConfirmedBy) };
         var result = await Confirmations.ConfirmAsync(db, entry, clock.GetUtcNow(), cancellation);
-        var words = new SetsWords(FieldLanguages.Of(request.HttpContext));
+        var words = new SetsWords(FieldLanguages.Of(request.HttpContext), ReaderPreferences.Of(request.HttpContext).UnitsFor(snapshots.Settled));
         switch (result.Status)
         {
             case ConfirmationStatus.Stored:

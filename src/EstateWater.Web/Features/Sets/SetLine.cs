@@ -1,5 +1,6 @@
 using EstateWater.Data.Model;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Sets;
 
@@ -70,5 +71,5 @@ public sealed record ConfirmedHours(double Hours, double? MeterM3, string By, st
     public bool IsCorrection => Entries.Count > 1;
 
     /// <summary>In words, in English.</summary>
-    public string Words => new SetsWords(FieldLanguage.English).Said(this);
+    public string Words(UnitChoice units) => new SetsWords(FieldLanguage.English, units).Said(this);
 }

@@ -2,12 +2,14 @@ using System.Globalization;
 using EstateWater.Data.Model;
 using EstateWater.Data.Store;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Sets;
 
 /// <summary>The words of the irrigator's page.</summary>
 /// <param name="language">The reader's language.</param>
-public sealed class SetsWords(FieldLanguage language) : FieldWords(language)
+/// <param name="units">The reader's units.</param>
+public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldWords(language)
 {
     public string Title => Say("Sets to run", "Riegos por hacer");
 
@@ -27,11 +29,13 @@ public sealed class SetsWords(FieldLanguage language) : FieldWords(language)
 
     public string HoursRun => Say("Hours run", "Horas de riego");
 
-    public string MeterBefore => Say("Meter before, m³", "Medidor antes, m³");
+    public string MeterBefore => Say("Meter before", "Medidor antes") + Unit;
 
-    public string MeterAfter => Say("Meter after, m³", "Medidor después, m³");
+    public string MeterAfter => Say("Meter after", "Medidor después") + Unit;
 
-    public string OrUsed => Say("or water used, m³", "o agua gastada, m³");
+    public string OrUsed => Say("or water used", "o agua gastada") + Unit;
+
+    private string Unit => ", " + units.Volume.Symbol;
 
     public string IfRead => Say("if read", "si se leyó");
 
@@ -77,8 +81,8 @@ public sealed class SetsWords(FieldLanguage language) : FieldWords(language)
     public string Said(ConfirmedHours said)
     {
         var reason = said.NotRun is { } why ? $", {Reason(why)}" : "";
-        var run = said.Hours == 0 ? Say("could not run", "no se pudo regar") + reason : FormattableString.Invariant($"{said.Hours:0.##} h");
-        var meter = said.MeterM3 is { } m3 ? Say("meter", "medidor") + FormattableString.Invariant($" {m3:0.#} m³") : null;
+        var run = said.Hours == 0 ? Say("could not run", "no se pudo regar") + reason : units.Hours(said.Hours);
+        var meter = said.MeterM3 is { } m3 ? Say("meter", "medidor") + $" {units.Meter(m3)}" : null;
         var note = string.IsNullOrWhiteSpace(said.Note) ? "" : $": {said.Note}";
         var corrected = said.IsCorrection ? Say(", corrected", ", corregido") : "";
         return $"{run}{(meter is null ? "" : ", " + meter)}{note} ({said.By}, {Moment(said.At)}{corrected})";
@@ -133,7 +137,7 @@ public sealed class SetsWords(FieldLanguage language) : FieldWords(language)
     protected override IReadOnlyDictionary<string, string> Script => new Dictionary<string, string>
     {
         ["wrongHours"] = Say("Hours must be between 0 and 24, like 6.5", "Las horas van de 0 a 24, por ejemplo 6,5"),
-        ["wrongMeter"] = Say("The meter must show 0 m³ or more, like 171.5, or leave it empty", "El medidor marca 0 m³ o más, por ejemplo 171,5; o déjelo vacío"),
+        ["wrongMeter"] = Say($"The meter must show 0 {units.Volume.Symbol} or more, like 171.5, or leave it empty", $"El medidor marca 0 {units.Volume.Symbol} o más, por ejemplo 171,5; o déjelo vacío"),
         ["meterBackwards"] = Say("After must not be less than before", "Después no puede ser menos que antes"),
         ["wrongOpened"] = Say("Say when it was opened, like 20:15; it cannot be later than now", "Ponga a qué hora se abrió, como 20:15; no puede ser más tarde que ahora"),
         ["sayWhy"] = Say("Choose what went wrong", "Elija qué pasó"),

@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Units;
 using EstateWater.Planning;
 using EstateWater.Planning.WhatIf;
 using EstateWater.Web.Parts;
@@ -29,11 +30,11 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
         fitted.OpeningsOf(set.Source).Where(n => n.Opens <= set.Start).Select(n => n.Date).DefaultIfEmpty(DateOnly.FromDateTime(set.Start.DateTime)).Max();
 
     /// <summary>Closes a valve from one night through another; gives what stands against it.</summary>
-    public Task<IReadOnlyList<string>> CloseAsync(string valve, DateOnly from, DateOnly to) =>
+    public Task<IReadOnlyList<Sentence>> CloseAsync(string valve, DateOnly from, DateOnly to) =>
         TryAsync(draft.Edits.With(new ValveClosed(valve, from, to)), $"the closing of {valve}");
 
     /// <summary>Takes a source out for some nights; gives what stands against it.</summary>
-    public Task<IReadOnlyList<string>> TakeOutAsync(string source, DateOnly from, int nights) =>
+    public Task<IReadOnlyList<Sentence>> TakeOutAsync(string source, DateOnly from, int nights) =>
         TryAsync(draft.Edits.With(new SourceOut(source, from, from.AddDays(nights - 1))), $"the outage of {source}");
 
     /// <summary>Moves a set; the valve's other sets stay where they are. Gives what stands against it.</summary>
@@ -41,7 +42,7 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
     /// <param name="night">The night, by the day on which its window opens.</param>
     /// <param name="opens">Clock time; before the window's opening it is the next morning.</param>
     /// <param name="hours">How long. [h]</param>
-    public Task<IReadOnlyList<string>> MoveAsync(PlannedSet set, DateOnly night, TimeOnly opens, double hours)
+    public Task<IReadOnlyList<Sentence>> MoveAsync(PlannedSet set, DateOnly night, TimeOnly opens, double hours)
     {
         var sets = Sets.Where(s => s.Valve == set.Valve)
             .Select(s => s == set ? new SetPinned(s.Valve, Start(set.Source, night, opens), hours) : new SetPinned(s.Valve, s.Start, s.Hours))
@@ -50,7 +51,7 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
         return TryAsync(draft.Edits.WithSets(set.Valve, sets, blocks), $"the move of {set.Valve}");
     }
 
-    private async Task<IReadOnlyList<string>> TryAsync(WeekEdits edits, string what)
+    private async Task<IReadOnlyList<Sentence>> TryAsync(WeekEdits edits, string what)
     {
         var conflicts = Planner.Conflicts(fitted, fitted.Request with { HoursByHand = edits.HoursByHand, Changes = edits.Changes });
         if (conflicts.Count == 0)

@@ -1,5 +1,5 @@
 using EstateWater.Planning.WhatIf;
-using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -9,21 +9,21 @@ namespace EstateWater.Web.Features.Week;
 public sealed record ChangeLine(string Words, WeekEdits Without)
 {
     /// <summary>A line a change; the sets placed on one valve are one.</summary>
-    public static IReadOnlyList<ChangeLine> Of(WeekEdits edits)
+    public static IReadOnlyList<ChangeLine> Of(WeekEdits edits, UnitChoice units)
     {
         var hours = edits.HoursByHand
             .OrderBy(h => h.Key, StringComparer.Ordinal)
-            .Select(h => new ChangeLine($"{h.Key} gets {EstateText.Hours(h.Value)}", edits.WithHours(h.Key, null, [])));
+            .Select(h => new ChangeLine($"{h.Key} gets {units.Hours(h.Value)}", edits.WithHours(h.Key, null, [])));
         var nights = edits.Changes
             .Where(c => c is not SetPinned)
             .Select(c => new ChangeLine(c.Words, edits.Without(c)));
         var sets = edits.Changes.OfType<SetPinned>()
             .GroupBy(p => p.Valve)
-            .Select(p => new ChangeLine(Placed(p.Key, [.. p.OrderBy(s => s.Start)]), edits.WithoutSets(p.Key)));
+            .Select(p => new ChangeLine(Placed(units, p.Key, [.. p.OrderBy(s => s.Start)]), edits.WithoutSets(p.Key)));
         return [.. hours, .. nights, .. sets];
     }
 
-    private static string Placed(string valve, List<SetPinned> sets) => sets.Count == 1
+    private static string Placed(UnitChoice units, string valve, List<SetPinned> sets) => sets.Count == 1
         ? sets[0].Words
-        : $"{valve} opens {string.Join(", ", sets.Select(s => $"{WeekWords.DayClock(s.Start)} for {EstateText.Hours(s.Hours)}"))}";
+        : $"{valve} opens {string.Join(", ", sets.Select(s => $"{units.DayClock(s.Start)} for {units.Hours(s.Hours)}"))}";
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using EstateWater.Planning.WhatIf;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -14,15 +15,15 @@ public static class ConsequenceWords
     private const double WorthSaying = 0.05;
 
     /// <summary>For example: Without V3 on the night of Tue 20 Jan, two blocks pass their ceiling: B04 on Thu 22 Jan, B09 on Sat 24 Jan; 120 m³ less is used.</summary>
-    public static string Say(WeekEdits edits, PlanConsequences consequences) =>
-        $"{Cause(edits)}, {Ceilings(consequences)}{Water(consequences.M3More)}.";
+    public static string Say(WeekEdits edits, PlanConsequences consequences, UnitChoice units) =>
+        $"{Cause(edits, units)}, {Ceilings(consequences, units)}{Water(consequences.M3More, units)}.";
 
     /// <summary>A chance as a whole percentage.</summary>
     public static string Percent(double chance) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * chance)} %");
 
-    private static string Cause(WeekEdits edits)
+    private static string Cause(WeekEdits edits, UnitChoice units)
     {
-        var lines = ChangeLine.Of(edits);
+        var lines = ChangeLine.Of(edits, units);
         return (lines.Count, edits.Changes) switch
         {
             (1, [ValveClosed or SourceOut]) => $"With {lines[0].Words}",
@@ -32,7 +33,7 @@ public static class ConsequenceWords
         };
     }
 
-    private static string Ceilings(PlanConsequences consequences)
+    private static string Ceilings(PlanConsequences consequences, UnitChoice units)
     {
         var worse = consequences.Worse.ToList();
         var spared = consequences.Spared.Select(b => b.Block).ToList();
@@ -40,7 +41,7 @@ public static class ConsequenceWords
         if (worse.Count > 0)
         {
             var more = worse.Count > Named ? $" and {EstateText.Count(worse.Count - Named)} more" : "";
-            return $"{EstateText.Count(worse.Count)} {Pass(worse)}: {string.Join(", ", worse.Take(Named).Select(One))}{more}{better}";
+            return $"{EstateText.Count(worse.Count)} {Pass(worse)}: {string.Join(", ", worse.Take(Named).Select(block => One(block, units)))}{more}{better}";
         }
 
         return $"no further block passes its ceiling{better}{Rise(consequences)}";
@@ -53,10 +54,10 @@ public static class ConsequenceWords
         return pass + (sooner == 0 ? "" : sooner == worse.Count ? " sooner" : ", or pass it sooner");
     }
 
-    private static string One(BlockConsequence block)
+    private static string One(BlockConsequence block, UnitChoice units)
     {
-        var sooner = block.Before.FirstDayPast is { } then ? $" instead of {EstateText.Day(then)}" : "";
-        return $"{block.Block} on {EstateText.Day(block.After.FirstDayPast!.Value)}{sooner}";
+        var sooner = block.Before.FirstDayPast is { } then ? $" instead of {units.Day(then)}" : "";
+        return $"{block.Block} on {units.Day(block.After.FirstDayPast!.Value)}{sooner}";
     }
 
     private static string Rise(PlanConsequences consequences)
@@ -67,10 +68,10 @@ public static class ConsequenceWords
             : "";
     }
 
-    private static string Water(double m3More) => Math.Round(m3More) switch
+    private static string Water(double m3More, UnitChoice units) => Math.Round(m3More) switch
     {
         0 => "; as much water is used as before",
-        > 0 => $"; {EstateText.CubicMetres(m3More)} more is used",
-        _ => $"; {EstateText.CubicMetres(-m3More)} less is used",
+        > 0 => $"; {units.VolumeOf(m3More)} more is used",
+        _ => $"; {units.VolumeOf(-m3More)} less is used",
     };
 }

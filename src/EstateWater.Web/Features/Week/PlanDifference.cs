@@ -1,6 +1,6 @@
 using EstateWater.Data.Model;
 using EstateWater.Planning;
-using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -33,7 +33,7 @@ public sealed record PlanDifference(IReadOnlyList<SetChange> Changes, double Hou
     }
 
     /// <summary>In one line: 3 sets added, 2 moved, 14 h more.</summary>
-    public string Summary()
+    public string Summary(UnitChoice units)
     {
         var parts = new[]
         {
@@ -47,7 +47,7 @@ public sealed record PlanDifference(IReadOnlyList<SetChange> Changes, double Hou
             return "Nothing differs from the last published plan.";
         }
 
-        said.Add(HoursMore == 0 ? "the same hours in all" : $"{EstateText.Hours(Math.Abs(HoursMore))} {(HoursMore > 0 ? "more" : "fewer")}");
+        said.Add(HoursMore == 0 ? "the same hours in all" : $"{units.Hours(Math.Abs(HoursMore))} {(HoursMore > 0 ? "more" : "fewer")}");
         return string.Join(", ", said) + ".";
     }
 
@@ -79,5 +79,5 @@ public sealed record SetTimes(string Valve, DateTimeOffset Start, double Hours, 
     public double VolumeM3 => Hours * FlowM3PerH;
 
     /// <summary>In words: Tue 21 Jan 20:00, 6 h.</summary>
-    public string Words => $"{WeekWords.DayClock(Start)}, {EstateText.Hours(Hours)}";
+    public string Words(UnitChoice units) => $"{units.DayClock(Start)}, {units.Hours(Hours)}";
 }

@@ -1,6 +1,6 @@
 using System.Globalization;
 using EstateWater.Planning;
-using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -12,7 +12,7 @@ public static class SetRows
         string.Create(CultureInfo.InvariantCulture, $"set-{Uri.EscapeDataString(set.Valve)}-{set.Start.UtcDateTime:yyyyMMddHHmm}");
 
     /// <summary>A set in words.</summary>
-    public static string Words(PlannedSet set) =>
-        $"{set.Valve} on {set.Source}, {WeekWords.DayClock(set.Start)} to {WeekWords.Clock(set.End)}, "
-        + $"{EstateText.Hours(set.Hours)}, {WeekWords.Flow(set.FlowM3PerH)}";
+    public static string Words(PlannedSet set, UnitChoice units) =>
+        $"{set.Valve} on {set.Source}, {units.DayClock(set.Start)} to {units.Clock(set.End)}, "
+        + $"{units.Hours(set.Hours)}, {units.Flow(set.FlowM3PerH)}";
 }

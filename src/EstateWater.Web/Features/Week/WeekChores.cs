@@ -1,6 +1,7 @@
 using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Week;
@@ -21,14 +22,15 @@ public static class WeekChores
     /// <param name="snapshot">What the page shows.</param>
     /// <param name="sets">Published sets that stand.</param>
     /// <param name="now">The estate's time.</param>
-    public static IReadOnlyList<Chore> Of(EstateSnapshot snapshot, IReadOnlyList<SetLine> sets, DateTimeOffset now) =>
-        [.. Unconfirmed(sets, now), .. Unread(snapshot), .. StaleForecasts(snapshot, now), .. SilentStations(snapshot)];
+    /// <param name="units">How its reader is told days and times.</param>
+    public static IReadOnlyList<Chore> Of(EstateSnapshot snapshot, IReadOnlyList<SetLine> sets, DateTimeOffset now, UnitChoice units) =>
+        [.. Unconfirmed(sets, now, units), .. Unread(snapshot), .. StaleForecasts(snapshot, now, units), .. SilentStations(snapshot, units)];
 
-    private static IEnumerable<Chore> Unconfirmed(IReadOnlyList<SetLine> sets, DateTimeOffset now)
+    private static IEnumerable<Chore> Unconfirmed(IReadOnlyList<SetLine> sets, DateTimeOffset now, UnitChoice units)
     {
         var open = sets.Where(s => s.End <= now && s.Confirmed is null).ToList();
         return open.Count == 0 ? [] : [new Chore(
-            $"{EstateText.Capital(WeekWords.Count(open.Count, "set"))} that ended {(open.Count == 1 ? "is" : "are")} not confirmed: {Few(open.Select(s => $"{s.Valve} of {WeekWords.DayClock(s.Start)}"))}.",
+            $"{EstateText.Capital(WeekWords.Count(open.Count, "set"))} that ended {(open.Count == 1 ? "is" : "are")} not confirmed: {Few(open.Select(s => $"{s.Valve} of {units.DayClock(s.Start)}"))}.",
             "/sets", "Confirm")];
     }
 
@@ -47,26 +49,26 @@ public static class WeekChores
             RoundEndpoint.Href, "Plan the round")];
     }
 
-    private static IEnumerable<Chore> StaleForecasts(EstateSnapshot snapshot, DateTimeOffset now)
+    private static IEnumerable<Chore> StaleForecasts(EstateSnapshot snapshot, DateTimeOffset now, UnitChoice units)
     {
         var issued = snapshot.Contents.Forecasts.Where(f => f.IssuedAt <= now).ToLookup(f => f.StationCode, f => f.IssuedAt);
         return UsedStations(snapshot)
             .Where(station => !issued[station].Any() || now - issued[station].Max() > TimeSpan.FromHours(ForecastHours))
             .Select(station => new Chore(
                 issued[station].Any()
-                    ? $"The forecast at {station} is of {EstateText.Moment(TimeZoneInfo.ConvertTime(issued[station].Max(), snapshot.TimeZone))}, older than {ForecastHours} h."
+                    ? $"The forecast at {station} is of {units.Moment(TimeZoneInfo.ConvertTime(issued[station].Max(), snapshot.TimeZone))}, older than {ForecastHours} h."
                     : $"There is no forecast at {station}.",
                 "/changes?kind=import", "Last imports"));
     }
 
-    private static IEnumerable<Chore> SilentStations(EstateSnapshot snapshot)
+    private static IEnumerable<Chore> SilentStations(EstateSnapshot snapshot, UnitChoice units)
     {
         var measured = snapshot.Contents.Weather.Where(w => w.Date < snapshot.Today).ToLookup(w => w.StationCode, w => w.Date);
         return UsedStations(snapshot)
             .Where(station => !measured[station].Any() || snapshot.Today.DayNumber - measured[station].Max().DayNumber > StationDays)
             .Select(station => new Chore(
                 measured[station].Any()
-                    ? $"The station {station} has been silent since {EstateText.Day(measured[station].Max())}."
+                    ? $"The station {station} has been silent since {units.Day(measured[station].Max())}."
                     : $"The station {station} has never told anything.",
                 "/changes?kind=import", "Last imports"));
     }

@@ -33,12 +33,24 @@ public static class FieldLanguages
     /// <param name="context">The request, not yet answered; null outside of one.</param>
     public static FieldLanguage Choose(HttpContext? context)
     {
-        if (Named(context?.Request.Query[Query]) is { } asked)
+        if (context is not null)
         {
-            context!.Response.Cookies.Append(Cookie, asked.Tag(), new CookieOptions { MaxAge = TimeSpan.FromDays(365), SameSite = SameSiteMode.Lax, IsEssential = true, HttpOnly = true });
+            Keep(context, context.Request.Query[Query]);
         }
 
         return Of(context);
+    }
+
+    /// <summary>Remembers a language for a year; a tag that is none changes nothing.</summary>
+    /// <param name="context">The request, not yet answered.</param>
+    /// <param name="tag">The language's tag.</param>
+    public static void Keep(HttpContext context, string? tag)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        if (Named(tag) is { } asked)
+        {
+            context.Response.Cookies.Append(Cookie, asked.Tag(), new CookieOptions { MaxAge = TimeSpan.FromDays(365), SameSite = SameSiteMode.Lax, IsEssential = true, HttpOnly = true });
+        }
     }
 
     /// <summary>Where the same page is read in a language.</summary>

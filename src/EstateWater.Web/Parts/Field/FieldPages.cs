@@ -10,7 +10,7 @@ public static class FieldPages
 {
     /// <summary>The language in which the answer to a request is written: only pages used outdoors have another than English.</summary>
     /// <param name="context">The request; null outside of one.</param>
-    public static string LanguageTag(HttpContext? context) => (IsFieldPage(context) ? FieldLanguages.Of(context) : FieldLanguage.English).Tag();
+    public static FieldLanguage LanguageOf(HttpContext? context) => IsFieldPage(context) ? FieldLanguages.Of(context) : FieldLanguage.English;
 
     private static bool IsFieldPage(HttpContext? context) =>
         context?.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>()?.Type is { } page

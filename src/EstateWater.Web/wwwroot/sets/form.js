@@ -3,12 +3,13 @@
 import { clockAt } from "../field/clock.js";
 import { number as plainNumber, showError } from "../field/page.js";
 import { say } from "../field/words.js";
+import { toCubicMetres } from "./meter.js";
 import { opened } from "./times.js";
 
 const MOST_HOURS = 24;
 
 /** Reads a number that may carry its unit; null when nothing was typed, undefined when it is none. */
-const number = (text) => (text.trim() === "" ? null : plainNumber(text.replace(/\s*(h|m3|m³)\s*$/i, "")));
+const number = (text) => (text.trim() === "" ? null : plainNumber(text.replace(/\s*(h|m3|m³|gal|acre-in)\s*$/i, "")));
 
 /** The entry's values, or null with each mistake named by its field. tapped: when start was pressed. */
 export function checked(form, couldNot, who, tapped) {
@@ -31,7 +32,7 @@ function checkedReason(form, nameWho) {
 function checkedRun(form, nameWho, tapped) {
   const [open, hours, before, after, meter, note] = ["opened", "hours", "before", "after", "meter", "note"].map((name) => form.elements.namedItem(name));
   const run = number(hours.value);
-  const [m3Before, m3After, m3] = [before, after, meter].map((input) => number(input.value));
+  const [m3Before, m3After, m3] = [before, after, meter].map((input) => toCubicMetres(number(input.value)));
   const wrong = [m3Before, m3After, m3].includes(undefined);
   const startedAt = tapped && clockAt(Date.parse(tapped), form.dataset.start) === open.value ? Date.parse(tapped) : opened(open.value, form.dataset.start);
   const right = [

@@ -4,11 +4,13 @@ import { keepPage, rememberName, showKept, showOutbox } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
 import { checked } from "./form.js";
+import { asTyped, meterSize } from "./meter.js";
 import { small } from "./photo.js";
 import { hoursBetween } from "./times.js";
 
 const TICK_MS = 20000;
-const FIELDS = ["opened", "hours", "before", "after", "meter", "note", "words"];
+const METER = ["before", "after", "meter"];
+const FIELDS = ["opened", "hours", ...METER, "note", "words"];
 
 const summary = document.getElementById("outbox-line");
 const who = document.getElementById("who");
@@ -31,7 +33,7 @@ async function change(form, values) {
   await show();
 }
 
-const typed = (form) => change(form, { fields: { ...Object.fromEntries(FIELDS.map((n) => [n, field(form, n).value])), reason: field(form, "reason").value } });
+const typed = (form) => change(form, { fields: { ...Object.fromEntries(FIELDS.map((n) => [n, field(form, n).value])), reason: field(form, "reason").value }, meterSize });
 
 function fill(form, values) {
   for (const name of FIELDS.filter((n) => values[n] !== undefined && values[n] !== null)) {
@@ -40,6 +42,12 @@ function fill(form, values) {
   if (values.reason) {
     field(form, "reason").value = values.reason;
   }
+}
+
+/** What was typed before the page changed its unit is shown in the new one. */
+function inPageUnit({ fields, meterSize: then }) {
+  const moved = (text) => asTyped(Number(text.replace(",", ".")) * then);
+  return then === undefined || then === meterSize ? fields : { ...fields, ...Object.fromEntries(METER.filter((n) => Number(fields[n]?.replace(",", "."))).map((n) => [n, moved(fields[n])])) };
 }
 
 /** The clock time with which the form begins: as planned, unless that is still ahead. */
@@ -152,7 +160,7 @@ async function show() {
 async function correct(form) {
   const entry = latestOf(await outbox.entries(), form);
   if (entry) {
-    fill(form, { opened: entry.startedAt ? clockAt(Date.parse(entry.startedAt), form.dataset.start) : "", hours: entry.hours || "", before: entry.meterBeforeM3, after: entry.meterAfterM3, meter: entry.meterM3, note: entry.note });
+    fill(form, { opened: entry.startedAt ? clockAt(Date.parse(entry.startedAt), form.dataset.start) : "", hours: entry.hours || "", before: asTyped(entry.meterBeforeM3), after: asTyped(entry.meterAfterM3), meter: asTyped(entry.meterM3), note: entry.note });
   }
   openedAsPlanned(form);
   form.querySelector(".set-entry").open = true;
@@ -177,7 +185,7 @@ function wire(form) {
     await Promise.all(refused.map((e) => outbox.forget(e.entryId)));
     location.reload();
   });
-  fill(form, draftOf(form).fields);
+  fill(form, inPageUnit(draftOf(form)));
   form.querySelector(".set-entry").open = Boolean(draftOf(form).stoppedAt || draftOf(form).replaces);
   openedAsPlanned(form);
 }

@@ -54,7 +54,7 @@ public sealed class ReadingSetChecksTests
     {
         var measure = fault.StartsWith("stem", StringComparison.Ordinal) ? WaterPotentialMeasure.Stem : WaterPotentialMeasure.Leaf;
         var found = Check(Set(measure, change));
-        Assert.Contains(found, f => f.Code == code && f.Severity == severity && f.Words.Length > 10);
+        Assert.Contains(found, f => f.Code == code && f.Severity == severity && f.Words.ToString().Length > 10);
         Assert.All(found, f => Assert.True(f.Code == code || f.Code is OutlierLeaf or UnusualSpread, $"{fault}: also {f.Code}"));
     }
 
@@ -78,7 +78,7 @@ public sealed class ReadingSetChecksTests
     {
         var finding = Assert.Single(Check(Set(), new PreviousReadingSet(SolarNoon.AddDays(-7).AddMinutes(-130), 1.0)));
         Assert.Equal(OtherTimeThanBefore, finding.Code);
-        Assert.StartsWith("Read 2 h later in the day", finding.Words, StringComparison.Ordinal);
+        Assert.StartsWith("Read 2 h later in the day", finding.Words.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

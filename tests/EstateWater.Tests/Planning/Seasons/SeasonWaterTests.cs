@@ -20,7 +20,7 @@ public sealed class SeasonWaterTests
         var season = with.Water.Single().Season!;
         Assert.Equal(0, season.PricePerMm);
         Assert.True(season.WantedM3 > 0, "the test wants a season that uses water");
-        Assert.EndsWith(": enough.", season.Words, StringComparison.Ordinal);
+        Assert.EndsWith(": enough.", season.Words.ToString(), StringComparison.Ordinal);
         Assert.Null(without.Water.Single().Season);
     }
 
@@ -97,9 +97,9 @@ public sealed class SeasonWaterTests
     {
         var season = Wanted(Request(1_200));
         Assert.True(season.ExpectedM3 <= 1_200 && season.ExpectedM3 < season.WantedM3, $"{season}");
-        Assert.StartsWith("Left ", season.Words, StringComparison.Ordinal);
-        Assert.Contains("the rest of the season would use", season.Words, StringComparison.Ordinal);
-        Assert.DoesNotContain("enough", season.Words, StringComparison.Ordinal);
+        Assert.StartsWith("Left ", season.Words.ToString(), StringComparison.Ordinal);
+        Assert.Contains("the rest of the season would use", season.Words.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("enough", season.Words.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -75,7 +75,7 @@ public sealed class ChangeConflictsTests(TwoSourceEstate estate) : IClassFixture
     public void Hours_by_hand_and_a_pinned_set_of_one_valve_contradict_each_other()
     {
         var request = estate.Request with { HoursByHand = new Dictionary<string, double> { ["B1"] = 5 }, Changes = [new SetPinned("V1", At(2, 22), 4)] };
-        Assert.Contains("B1 on it has hours by hand", Assert.Single(Planner.Conflicts(estate.Fitted, request)), StringComparison.Ordinal);
+        Assert.Contains("B1 on it has hours by hand", Assert.Single(Planner.Conflicts(estate.Fitted, request)).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class ChangeConflictsTests(TwoSourceEstate estate) : IClassFixture
         var request = TwoSourceEstate.Of(blocks: 2, maxFlowM3PerH: 60);
         request = request with { Sources = [.. request.Sources.Select(s => s with { SeasonAllocationM3 = 200 })], Changes = [new SetPinned("V1", At(2, 20), 12)] };
         var fitted = Planner.Fit(request, TestContext.Current.CancellationToken);
-        Assert.Contains("left of its season's water", Assert.Single(Planner.Conflicts(fitted, request)), StringComparison.Ordinal);
+        Assert.Contains("left of its season's water", Assert.Single(Planner.Conflicts(fitted, request)).ToString(), StringComparison.Ordinal);
     }
 
     private static DateTimeOffset At(int day, int hour) =>

@@ -30,8 +30,8 @@ public sealed class PlanChangesTests(TwoSourceEstate estate) : IClassFixture<Two
         var block = estate.Request.Blocks.Single(b => b.ValveCode == valve).Code;
         var unmet = Assert.Single(plan.Unmet, u => u.Block == block);
         Assert.True(unmet.Hours >= 1.5, $"{unmet.Hours} h unmet");
-        Assert.StartsWith(closed.Words, unmet.Reason, StringComparison.Ordinal);
-        Assert.StartsWith("No water fits", plan.Blocks.Single(b => b.Block == block).Reason, StringComparison.Ordinal);
+        Assert.StartsWith(closed.Words, unmet.Reason.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("No water fits", plan.Blocks.Single(b => b.Block == block).Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -89,7 +89,7 @@ public sealed class PlanChangesTests(TwoSourceEstate estate) : IClassFixture<Two
         Assert.DoesNotContain(plan.Sets, s => s.Source == source && PlanLimits.NightOf(s) >= first && PlanLimits.NightOf(s) <= last);
         Assert.Contains(plan.Sets, s => s.Source == source);
         Assert.Equal(estate.First.Sets.Where(s => s.Source != source), plan.Sets.Where(s => s.Source != source));
-        Assert.Contains(plan.Unmet, u => u.Reason.StartsWith(away.Words, StringComparison.Ordinal));
+        Assert.Contains(plan.Unmet, u => u.Reason.ToString().StartsWith(away.Words, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -32,5 +32,5 @@ public sealed class TwoSourceEstate
         Planner.Plan(Fitted, Request with { Changes = changes }, TestContext.Current.CancellationToken);
 
     public IReadOnlyList<string> Conflicts(params EstateWater.Planning.WhatIf.PlanChange[] changes) =>
-        Planner.Conflicts(Fitted, Request with { Changes = changes });
+        [.. Planner.Conflicts(Fitted, Request with { Changes = changes }).Select(conflict => conflict.ToString())];
 }

@@ -31,6 +31,8 @@ public sealed class RouteMatrixTests(StaffedEstate estate) : IClassFixture<Staff
         ("GET", "/news", "/news", All),
         ("GET", "/account", "/account", All),
         ("POST", "/account", "/account", All),
+        ("GET", "/preferences", "/preferences", All),
+        ("POST", "/preferences/keep", "/preferences/keep", All),
         ("POST", "/passkeys/creation", "/passkeys/creation", All),
         ("POST", "/_blazor/negotiate?negotiateVersion=1", "/_blazor/negotiate", All),
         ("GET", "/owner", "/owner", Readers),

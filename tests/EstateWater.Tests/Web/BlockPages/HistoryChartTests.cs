@@ -1,6 +1,7 @@
 using EstateWater.Data.Model;
 using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Blocks;
+using EstateWater.Web.Parts.Units;
 using Plotly.Blazor.Traces;
 using Plotly.Blazor.Traces.ScatterLib;
 using SymbolEnum = Plotly.Blazor.Traces.ScatterLib.MarkerLib.SymbolEnum;
@@ -36,10 +37,10 @@ public sealed class HistoryChartTests
     [Fact]
     public void Water_temperature_and_air_have_panels_of_their_own_on_one_axis_of_time()
     {
-        var layout = HistoryLayout.Of(History, History.SeasonStart, []);
+        var layout = HistoryLayout.Of(History, History.SeasonStart, UnitChoice.Metric, []);
         Assert.Single(layout.XAxis);
         Assert.Equal(4, layout.YAxis.Count);
-        Assert.Equal("y2", HistoryTraces.Of(History, History.SeasonStart).OfType<Bar>().First().YAxis);
+        Assert.Equal("y2", HistoryTraces.Of(History, History.SeasonStart, UnitChoice.Metric).OfType<Bar>().First().YAxis);
         Assert.Equal(["y3", "y4"], Scatters().Where(trace => trace.YAxis is not null).Select(trace => trace.YAxis));
         var domains = layout.YAxis.Select(axis => (Bottom: (decimal)axis.Domain[0], Top: (decimal)axis.Domain[1])).OrderBy(domain => domain.Bottom).ToList();
         Assert.All(domains.Zip(domains.Skip(1)), pair => Assert.True(pair.First.Top < pair.Second.Bottom));
@@ -62,9 +63,9 @@ public sealed class HistoryChartTests
     [Fact]
     public void A_range_leaves_out_what_is_older()
     {
-        var recent = HistoryTraces.Of(History, SmallEstate.Today.AddDays(-14)).OfType<Scatter>().Single(trace => trace.Name == "Leaf sets");
+        var recent = HistoryTraces.Of(History, SmallEstate.Today.AddDays(-14), UnitChoice.Metric).OfType<Scatter>().Single(trace => trace.Name == "Leaf sets");
         Assert.Equal(["2025-01-13", "2025-01-20"], recent.X);
     }
 
-    private static IEnumerable<Scatter> Scatters() => HistoryTraces.Of(History, History.SeasonStart).OfType<Scatter>();
+    private static IEnumerable<Scatter> Scatters() => HistoryTraces.Of(History, History.SeasonStart, UnitChoice.Metric).OfType<Scatter>();
 }

@@ -1,5 +1,6 @@
 using EstateWater.Planning;
 using EstateWater.Web.Features.Estate;
+using EstateWater.Web.Parts.Units;
 using static EstateWater.Tests.Web.SmallEstate;
 
 namespace EstateWater.Tests.Web.EstatePages;
@@ -40,14 +41,14 @@ public sealed class EstateAnswerTests
     {
         var planned = Days(12, 12);
         planned[3] = 14.1;
-        var answer = EstateAnswer.From(PlanOf(Block("B1", Rising, planned)), Today);
+        var answer = EstateAnswer.From(PlanOf(Block("B1", Rising, planned)), Today, UnitChoice.Metric);
         Assert.Equal("One of one blocks passes its ceiling within the next ten days unless watered; the plan covers none.", answer.Sentence);
         Assert.True(answer.NeedsAttention);
     }
 
     [Fact]
     public void A_plan_that_covers_all_needs_no_attention() =>
-        Assert.False(EstateAnswer.From(PlanOf(Block("B1", Rising, Steady)), Today).NeedsAttention);
+        Assert.False(EstateAnswer.From(PlanOf(Block("B1", Rising, Steady)), Today, UnitChoice.Metric).NeedsAttention);
 
     [Fact]
     public void Heat_that_has_begun_is_todays() =>
@@ -67,7 +68,7 @@ public sealed class EstateAnswerTests
             StringComparison.Ordinal);
 
     private static string Sentence(PlannedHeatSpell[] heat, params BlockPlan[] blocks) =>
-        EstateAnswer.From(PlanOf(blocks) with { HeatSpells = heat }, Today).Sentence;
+        EstateAnswer.From(PlanOf(blocks) with { HeatSpells = heat }, Today, UnitChoice.Metric).Sentence;
 
     private static BlockPlan Block(string code, double[] unwatered, double[]? planned = null) => BlockPlanOf(code, 1, unwatered, planned);
 

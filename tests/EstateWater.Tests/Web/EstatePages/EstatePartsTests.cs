@@ -3,6 +3,7 @@ using Bunit;
 using EstateWater.Planning;
 using EstateWater.Web.Features.Estate;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using static EstateWater.Tests.Web.SmallEstate;
 
 namespace EstateWater.Tests.Web.EstatePages;
@@ -103,7 +104,7 @@ public sealed class EstatePartsTests : BunitContext
     public void The_brief_tells_heat_water_and_what_jumped()
     {
         var snapshot = Snapshot(PlanOf(Three) with { HeatSpells = [new PlannedHeatSpell("home", Today.AddDays(2), Today.AddDays(5), 39.4)] });
-        var view = EstateView.From(snapshot) with
+        var view = EstateView.From(snapshot, UnitChoice.Metric) with
         {
             SuddenRises = [new SuddenRise("B3", default, Today.AddDays(-2), 9, 13, 3.9, -0.2, 8)],
         };

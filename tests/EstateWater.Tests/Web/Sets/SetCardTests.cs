@@ -2,6 +2,7 @@ using Bunit;
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Sets;
 
@@ -62,7 +63,7 @@ public sealed class SetCardTests : BunitContext
     [Fact]
     public void In_spanish_every_word_is_spanish()
     {
-        var card = Render<SetCard>(p => p.Add(c => c.Set, Line).Add(c => c.Words, new SetsWords(FieldLanguage.Spanish)));
+        var card = Render<SetCard>(p => p.Add(c => c.Set, Line).Add(c => c.Words, new SetsWords(FieldLanguage.Spanish, UnitChoice.Metric)));
         Assert.Equal(("Empezar V01", "Parar V01", "Guardar V01"), (card.Find(".set-start").TextContent, card.Find(".set-stop").TextContent, card.Find(".set-save").TextContent));
         Assert.Equal(["bomba parada", "válvula rota", "tubo reventado", "sin luz", "otra cosa"], card.FindAll(".set-reason").Select(r => r.TextContent.Trim()));
         Assert.Equal("Sin confirmar", card.Find(".set-state").TextContent);
@@ -70,5 +71,5 @@ public sealed class SetCardTests : BunitContext
 
     private static string? Value(IRenderedComponent<SetCard> card, string name) => card.Find($"input[name={name}]").GetAttribute("value");
 
-    private IRenderedComponent<SetCard> Card(SetLine line) => Render<SetCard>(p => p.Add(c => c.Set, line).Add(c => c.Words, new SetsWords(FieldLanguage.English)));
+    private IRenderedComponent<SetCard> Card(SetLine line) => Render<SetCard>(p => p.Add(c => c.Set, line).Add(c => c.Words, new SetsWords(FieldLanguage.English, UnitChoice.Metric)));
 }

@@ -1,6 +1,7 @@
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Sets;
 
@@ -71,7 +72,7 @@ public sealed class SetLinesTests
     [InlineData(26, false, "Night of Sun 26 Jan")]
     [InlineData(22, true, "Running now, from Wed 22 Jan")]
     public void Nights_have_the_names_people_use(int day, bool running, string title) =>
-        Assert.Equal(title, new SetsWords(FieldLanguage.English).Night(new DateOnly(2025, 1, day), Morning, running));
+        Assert.Equal(title, new SetsWords(FieldLanguage.English, UnitChoice.Metric).Night(new DateOnly(2025, 1, day), Morning, running));
 
     [Fact]
     public void Of_a_plan_that_was_taken_back_only_what_was_run_stands_and_the_plan_before_stands_again()
@@ -96,7 +97,7 @@ public sealed class SetLinesTests
 
     [Fact]
     public void Nights_have_spanish_names_too() =>
-        Assert.Equal("Esta noche, jue 23 ene", new SetsWords(FieldLanguage.Spanish).Night(new DateOnly(2025, 1, 23), Morning, false));
+        Assert.Equal("Esta noche, jue 23 ene", new SetsWords(FieldLanguage.Spanish, UnitChoice.Metric).Night(new DateOnly(2025, 1, 23), Morning, false));
 
     private static SetConfirmation Said(int setId, Guid entry, Guid? replaces, double hours) => new()
     {

@@ -1,5 +1,6 @@
 using EstateWater.Planning.WhatIf;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Week;
 
@@ -11,39 +12,39 @@ public sealed class ConsequenceWordsTests
     [Fact]
     public void Blocks_that_pass_their_ceiling_are_named_with_the_day_and_the_water() => Assert.Equal(
         "With V3 closed from the night of Tue 20 Jan to the night of Fri 23 Jan, two blocks pass their ceiling: B04 on Thu 22 Jan, B09 on Sat 24 Jan; 120 m³ less is used.",
-        ConsequenceWords.Say(Closed, Following(-120, Block("B09", null, 4), Block("B04", null, 2))));
+        ConsequenceWords.Say(Closed, Following(-120, Block("B09", null, 4), Block("B04", null, 2)), UnitChoice.Metric));
 
     [Fact]
     public void One_that_passes_it_sooner_says_when_it_would_have_and_one_that_is_spared_is_told() => Assert.Equal(
         "If B04 gets 3 h, one block passes its ceiling sooner: B04 on Thu 22 Jan instead of Sat 24 Jan; B02 no longer does; as much water is used as before.",
-        ConsequenceWords.Say(WeekEdits.None.WithHours("B04", 3, []), Following(0.2, Block("B04", 4, 2), Block("B02", 3, null))));
+        ConsequenceWords.Say(WeekEdits.None.WithHours("B04", 3, []), Following(0.2, Block("B04", 4, 2), Block("B02", 3, null)), UnitChoice.Metric));
 
     [Fact]
     public void Those_that_pass_it_now_and_those_that_pass_it_sooner_are_told_apart() => Assert.Contains(
         "two blocks pass their ceiling, or pass it sooner: B04 on Thu 22 Jan instead of Sat 24 Jan, B02 on Fri 23 Jan;",
-        ConsequenceWords.Say(Closed, Following(-10, Block("B04", 4, 2), Block("B02", null, 3))),
+        ConsequenceWords.Say(Closed, Following(-10, Block("B04", 4, 2), Block("B02", null, 3)), UnitChoice.Metric),
         StringComparison.Ordinal);
 
     [Fact]
     public void Many_are_counted() => Assert.EndsWith(
         "six blocks pass their ceiling: B1 on Wed 21 Jan, B2 on Wed 21 Jan, B3 on Wed 21 Jan, B4 on Wed 21 Jan and two more; 1\u202F200 m³ more is used.",
-        ConsequenceWords.Say(Closed.WithHours("B01", 2, []), Following(1200, [.. Enumerable.Range(1, 6).Select(i => Block($"B{i}", null, 1))])),
+        ConsequenceWords.Say(Closed.WithHours("B01", 2, []), Following(1200, [.. Enumerable.Range(1, 6).Select(i => Block($"B{i}", null, 1))]), UnitChoice.Metric),
         StringComparison.Ordinal);
 
     [Fact]
     public void Where_none_passes_the_greatest_rise_of_the_chance_is_told() => Assert.Equal(
         "With these two changes, no further block passes its ceiling; the chance of it rises most in B07, from 20 % to 44 %; 10 m³ less is used.",
-        ConsequenceWords.Say(Closed.WithHours("B01", 2, []), Following(-10, Block("B06", null, null, 0.1, 0.2), Block("B07", null, null, 0.2, 0.44))));
+        ConsequenceWords.Say(Closed.WithHours("B01", 2, []), Following(-10, Block("B06", null, null, 0.1, 0.2), Block("B07", null, null, 0.2, 0.44)), UnitChoice.Metric));
 
     [Fact]
     public void Several_sets_of_a_valve_are_one_cause() => Assert.StartsWith(
         "With the sets of V3 placed by hand, no further",
-        ConsequenceWords.Say(WeekEdits.None.WithSets("V3", [new SetPinned("V3", Samples.AsOf, 4), new SetPinned("V3", Samples.AsOf.AddDays(1), 4)], []), Following(0)),
+        ConsequenceWords.Say(WeekEdits.None.WithSets("V3", [new SetPinned("V3", Samples.AsOf, 4), new SetPinned("V3", Samples.AsOf.AddDays(1), 4)], []), Following(0), UnitChoice.Metric),
         StringComparison.Ordinal);
 
     [Fact]
     public void A_rise_too_small_to_tell_is_not_told() => Assert.DoesNotContain(
-        "rises", ConsequenceWords.Say(Closed, Following(-10, Block("B06", null, null, 0.10, 0.14))), StringComparison.Ordinal);
+        "rises", ConsequenceWords.Say(Closed, Following(-10, Block("B06", null, null, 0.10, 0.14)), UnitChoice.Metric), StringComparison.Ordinal);
 
     private static PlanConsequences Following(double m3More, params BlockConsequence[] blocks) =>
         new() { Blocks = blocks, Sources = [], HoursMore = 0, M3More = m3More };

@@ -2,6 +2,7 @@ using Bunit;
 using EstateWater.Planning;
 using EstateWater.Planning.WhatIf;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Week;
 
@@ -36,7 +37,7 @@ public sealed class DraftChangesTests : BunitContext
     {
         var edits = WeekEdits.None.WithHours("B04", 0, []).With(new SourceOut("bore", new DateOnly(2026, 1, 20), new DateOnly(2026, 1, 22)));
         Changes(edits, null).Find("button[aria-label^='Take back: bore out']").Click();
-        Assert.Equal(["B04 gets 0 h"], ChangeLine.Of(Assert.Single(taken).Without).Select(l => l.Words));
+        Assert.Equal(["B04 gets 0 h"], ChangeLine.Of(Assert.Single(taken).Without, UnitChoice.Metric).Select(l => l.Words));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Bunit;
 using EstateWater.Planning;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Week;
 
@@ -35,7 +36,7 @@ public sealed class SetBoardTests : BunitContext
     [InlineData(true, 0, "No better packing of these hours exists: this one is proven best.")]
     [InlineData(false, 1.14, "At most 1.2 % from the best possible packing; better may exist but was not found in the time given.")]
     public void The_packing_says_how_good_it_is(bool optimal, double gapPct, string words) =>
-        Assert.Equal(words, WeekWords.Packing(new PackingQuality(10, 10, gapPct, optimal)));
+        Assert.Equal(words, WeekWords.Packing(new PackingQuality(10, 10, gapPct, optimal), UnitChoice.Metric));
 
     private IRenderedComponent<SetBoard> Board(IReadOnlyList<PlannedSet> sets) => Render<SetBoard>(p => p
         .Add(b => b.Sets, sets)

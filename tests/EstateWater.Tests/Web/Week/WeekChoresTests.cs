@@ -2,6 +2,7 @@ using EstateWater.Data.Model;
 using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Tests.Web.Week;
@@ -49,11 +50,11 @@ public sealed class WeekChoresTests
             Night = SmallEstate.Today,
         };
         var said = Line(3, 2) with { Confirmed = new ConfirmedHours(4, null, "Ben", null, SmallEstate.AsOf) };
-        var chore = Assert.Single(WeekChores.Of(Whole, [Line(1, 2), Line(2, -2), said], SmallEstate.AsOf));
+        var chore = Assert.Single(WeekChores.Of(Whole, [Line(1, 2), Line(2, -2), said], SmallEstate.AsOf, UnitChoice.Metric));
         Assert.Contains("V1 of Wed 22 Jan 00:00", chore.What, StringComparison.Ordinal);
         Assert.DoesNotContain("V2", chore.What, StringComparison.Ordinal);
         Assert.Equal("/sets", chore.Href);
     }
 
-    private static IReadOnlyList<Chore> Of(EstateContents contents) => WeekChores.Of(Whole with { Contents = contents }, [], SmallEstate.AsOf);
+    private static IReadOnlyList<Chore> Of(EstateContents contents) => WeekChores.Of(Whole with { Contents = contents }, [], SmallEstate.AsOf, UnitChoice.Metric);
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using EstateWater.Planning.WhatIf;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Week;
 
@@ -33,7 +34,7 @@ public sealed class WeekEditsTests
     [Fact]
     public void Each_change_is_a_line_that_takes_away_itself_alone()
     {
-        var lines = ChangeLine.Of(All);
+        var lines = ChangeLine.Of(All, UnitChoice.Metric);
         Assert.Equal(
             [
                 "B01 gets 6.5 h",
@@ -42,7 +43,7 @@ public sealed class WeekEditsTests
                 "V3 opens Thu 22 Jan 22:00 for 6 h, Sat 24 Jan 22:00 for 6 h",
             ],
             lines.Select(l => l.Words));
-        Assert.All(lines, line => Assert.Equal(lines.Where(l => l != line).Select(l => l.Words), ChangeLine.Of(line.Without).Select(l => l.Words)));
+        Assert.All(lines, line => Assert.Equal(lines.Where(l => l != line).Select(l => l.Words), ChangeLine.Of(line.Without, UnitChoice.Metric).Select(l => l.Words)));
     }
 
     [Fact]

@@ -1,0 +1,82 @@
+using System.Net;
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using EstateWater.Web.Parts.Preferences;
+using EstateWater.Web.Parts.Units;
+
+namespace EstateWater.Tests.Web.Host;
+
+public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<ServedEstate>
+{
+    [Fact]
+    public async Task Pages_that_are_kept_for_all_are_kept_apart_by_choice()
+    {
+        using var visitor = Visitor();
+        Assert.Contains("Tension in bar", await TextAsync(visitor, "/"), StringComparison.Ordinal);
+        await ChooseAsync(visitor, ("pressure", "mpa"), ("volume", "gal"), ("look", "dark"));
+        var page = await TextAsync(visitor, "/");
+        Assert.Contains("Tension in MPa", page, StringComparison.Ordinal);
+        Assert.Contains(" gal ", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("m³", page, StringComparison.Ordinal);
+        using var other = Visitor();
+        Assert.Contains("Tension in bar", await TextAsync(other, "/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_preset_takes_every_unit_and_the_form_shows_them()
+    {
+        using var visitor = Visitor();
+        await ChooseAsync(visitor, ("preset", "us"));
+        var page = await PageAsync(visitor, "/preferences");
+        Assert.Equal(["bar", "in", "gal", "ac", "f", "en-US"], page.QuerySelectorAll("option[selected]").Select(option => option.GetAttribute("value")));
+    }
+
+    [Fact]
+    public async Task The_appearance_reaches_the_style_sheet()
+    {
+        using var visitor = Visitor();
+        Assert.Equal("screen and (prefers-color-scheme: dark)", DarkMedia(await PageAsync(visitor, "/methods")));
+        await ChooseAsync(visitor, ("look", "light"));
+        Assert.Equal("not all", DarkMedia(await PageAsync(visitor, "/methods")));
+    }
+
+    [Fact]
+    public async Task A_form_of_elsewhere_changes_nothing()
+    {
+        using var visitor = Visitor();
+        using var answer = await visitor.PostAsync("/preferences/keep", new FormUrlEncodedContent([KeyValuePair.Create("preset", "us")]), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.DoesNotContain(answer.Headers, header => header.Key == "Set-Cookie");
+    }
+
+    [Fact]
+    public async Task Readings_are_told_in_megapascals()
+    {
+        using var visitor = Visitor();
+        visitor.DefaultRequestHeaders.Add("Cookie", $"{ReaderPreferences.Cookie}={Uri.EscapeDataString(new ReaderPreferences(UnitChoice.Metric with { Pressure = DisplayUnit.Megapascal }, Appearance.System).Key)}");
+        var page = await PageAsync(visitor, "/blocks/B1/sets/2025-01-20");
+        // As in bar, with the point one place to the left.
+        Assert.Equal(["1.150", "1.175", "1.200", "1.225", "1.250"], page.QuerySelectorAll("tbody tr").Select(row => row.Children[3].TextContent));
+        Assert.Contains("1.20 ± 0.05 MPa", page.QuerySelector("section p")!.TextContent, StringComparison.Ordinal);
+    }
+
+    private HttpClient Visitor() => new(new HttpClientHandler { CookieContainer = new CookieContainer() }) { BaseAddress = served.Host.Http.BaseAddress };
+
+    private static async Task ChooseAsync(HttpClient visitor, params (string Name, string Value)[] answers)
+    {
+        var form = await PageAsync(visitor, "/preferences");
+        var token = form.QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
+        using var kept = await visitor.PostAsync(
+            "/preferences/keep",
+            new FormUrlEncodedContent(answers.Append(("__RequestVerificationToken", token)).Select(a => KeyValuePair.Create(a.Item1, a.Item2))),
+            TestContext.Current.CancellationToken);
+        Assert.Contains("Kept.", await kept.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    private static async Task<string> TextAsync(HttpClient visitor, string path) => (await PageAsync(visitor, path)).Body!.TextContent;
+
+    private static async Task<IDocument> PageAsync(HttpClient visitor, string path) =>
+        await new HtmlParser().ParseDocumentAsync(await visitor.GetStringAsync(path, TestContext.Current.CancellationToken), TestContext.Current.CancellationToken);
+
+    private static string? DarkMedia(IDocument page) => page.QuerySelector("link[href*='dark']")!.GetAttribute("media");
+}
