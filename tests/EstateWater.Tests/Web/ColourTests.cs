@@ -10,6 +10,8 @@ public sealed partial class ColourTests
 
     private static readonly string[] Grounds = ["--ground", "--panel", "--note-ground"];
 
+    private static readonly (string, string)[] OnButtons = [("--on-button", "--button"), ("--on-button", "--stop"), ("--ground", "--ink")];
+
     /// <summary>What a page's colours come from, the last rule of a token counting.</summary>
     public static TheoryData<string, double> Schemes => new() { { "light", 4.5 }, { "dark", 4.5 }, { "field", 7 }, { "field by night", 7 }, { "paper", 7 } };
 
@@ -20,7 +22,7 @@ public sealed partial class ColourTests
         var tokens = TokensOf(scheme);
         var pairs = Texts.SelectMany(text => Grounds.Select(ground => (text, ground)))
             .Append(("--ink", "--accent-ground"))
-            .Concat(scheme.StartsWith("field", StringComparison.Ordinal) ? [("--on-button", "--button"), ("--on-button", "--stop"), ("--ground", "--ink")] : new (string, string)[] { });
+            .Concat(scheme.StartsWith("field", StringComparison.Ordinal) ? OnButtons : []);
         Assert.All(pairs, pair => Assert.True(
             Colours.Contrast(tokens[pair.Item1], tokens[pair.Item2]) >= least, $"{pair} {tokens[pair.Item1]} on {tokens[pair.Item2]}: {Colours.Contrast(tokens[pair.Item1], tokens[pair.Item2]):0.0}"));
         Assert.True(Colours.Contrast(tokens["--ink"], tokens["--ground"]) >= 7);
