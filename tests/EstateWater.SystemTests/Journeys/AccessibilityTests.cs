@@ -49,26 +49,6 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
         await phone.Context.CloseAsync();
     }
 
-    [Theory]
-    [InlineData("/")]
-    [InlineData("/week")]
-    [InlineData("/methods")]
-    [InlineData("/changes")]
-    [InlineData("/readings/round")]
-    [InlineData("/compare?blocks=A1,A2,A3")]
-    [InlineData("/report")]
-    [InlineData("/blocks/A1/soil")]
-    [InlineData("block")]
-    public async Task No_page_is_wider_than_a_phone(string page)
-    {
-        await PublishAsync();
-        var phone = await browser.PhoneAsync(host.Address);
-        await phone.GotoAsync(page == "block" ? await FirstBlockAsync(phone) : page);
-        await phone.WaitForLoadStateAsync(LoadState.NetworkIdle);
-        Assert.Equal(390, await phone.EvaluateAsync<int>("document.documentElement.scrollWidth"));
-        await phone.Context.CloseAsync();
-    }
-
     [Fact]
     public async Task On_the_phone_targets_are_large_and_nothing_is_wider_than_the_screen()
     {

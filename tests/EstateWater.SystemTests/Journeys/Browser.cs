@@ -45,17 +45,8 @@ public sealed class Browser : IAsyncLifetime
         return context;
     }
 
-    public async ValueTask DisposeAsync()
-    {
-        if (chromium is not null)
-        {
-            await chromium.DisposeAsync();
-        }
-
-        playwright?.Dispose();
-    }
-
-    private async Task<IPage> VisitAsync(Uri host, int width, int height, bool phone)
+    /// <summary>A page on a screen of some size.</summary>
+    public async Task<IPage> VisitAsync(Uri host, int width, int height, bool phone)
     {
         var context = await chromium!.NewContextAsync(new()
         {
@@ -66,5 +57,15 @@ public sealed class Browser : IAsyncLifetime
         });
         context.SetDefaultTimeout(60_000);
         return await context.NewPageAsync();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (chromium is not null)
+        {
+            await chromium.DisposeAsync();
+        }
+
+        playwright?.Dispose();
     }
 }

@@ -10,9 +10,14 @@ public sealed record SeasonScale(int LastDay, double LowBar, double HighBar)
     public const double Width = 280;
 
     /// <summary>Height of the picture.</summary>
-    public const double Height = 120;
+    public const double Height = 132;
 
     private const double Edge = 6;
+    private const double TextHeight = 14;
+    private const int DaysBetweenTicks = 60;
+
+    /// <summary>Days of the season that are named under the picture.</summary>
+    public IEnumerable<int> Ticks => Enumerable.Range(0, (LastDay / DaysBetweenTicks) + 1).Select(i => i * DaysBetweenTicks);
 
     /// <summary>The scale that holds all these.</summary>
     public static SeasonScale For(IEnumerable<ComparedBlock> blocks)
@@ -31,5 +36,5 @@ public sealed record SeasonScale(int LastDay, double LowBar, double HighBar)
     public double X(int day) => Math.Round(Edge + day * (Width - 2 * Edge) / LastDay, 1);
 
     /// <summary>Place of a tension, from the top.</summary>
-    public double Y(double bar) => Math.Round(Edge + (HighBar - bar) / (HighBar - LowBar) * (Height - 2 * Edge), 1);
+    public double Y(double bar) => Math.Round(Edge + (HighBar - bar) / (HighBar - LowBar) * (Height - TextHeight - 2 * Edge), 1);
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace EstateWater.Web.Parts.Units;
 
@@ -8,7 +9,7 @@ namespace EstateWater.Web.Parts.Units;
 /// <param name="Numbers">Marks of numbers.</param>
 /// <param name="MonthFirst">Whether the month comes before the day.</param>
 /// <param name="TwelveHours">Whether clocks go to twelve.</param>
-public sealed record NumberStyle(string Key, string Words, NumberFormatInfo Numbers, bool MonthFirst, bool TwelveHours)
+public sealed partial record NumberStyle(string Key, string Words, NumberFormatInfo Numbers, bool MonthFirst, bool TwelveHours)
 {
     private const string ThinSpace = "\u202F";
 
@@ -28,12 +29,13 @@ public sealed record NumberStyle(string Key, string Words, NumberFormatInfo Numb
     public string Turned(string format)
     {
         ArgumentNullException.ThrowIfNull(format);
-        var order = MonthFirst
-            ? format.Replace("d MMMM yyyy", "MMMM d, yyyy", StringComparison.Ordinal).Replace("d MMM yyyy", "MMM d, yyyy", StringComparison.Ordinal)
-                .Replace("d MMMM", "MMMM d", StringComparison.Ordinal).Replace("d MMM", "MMM d", StringComparison.Ordinal)
-            : format;
+        var order = MonthFirst ? DayOfMonth().Replace(format, day => $"{day.Groups[1].Value} d{(day.Groups[2].Success ? ", yyyy" : "")}") : format;
         return TwelveHours ? order.Replace("HH:mm", "h:mm tt", StringComparison.Ordinal) : order;
     }
+
+    // The day of the month before its month; the d's of a weekday's name are none.
+    [GeneratedRegex("(?<!d)d (MMMM?)( yyyy)?")]
+    private static partial Regex DayOfMonth();
 
     private static NumberFormatInfo Marks(string point, string thousands)
     {
