@@ -1,6 +1,9 @@
 using System.Reflection;
 using EstateWater.Web.Hosting;
+using EstateWater.Web.Parts.Preferences;
 using Microsoft.AspNetCore.Components;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
 
 namespace EstateWater.SystemTests.Journeys;
 
@@ -27,6 +30,32 @@ internal static class EveryPage
 
     /// <summary>Whether it is used outdoors.</summary>
     public static bool IsForTheRows(string path) => path.StartsWith("/sets", StringComparison.Ordinal);
+
+    /// <summary>Opens a page and waits until it is as live as it will be; what can be measured of it is at hand as <c>measures</c>.</summary>
+    /// <param name="browser">The browser.</param>
+    /// <param name="host">Where the program answers.</param>
+    /// <param name="path">The page's address.</param>
+    /// <param name="width">Of the screen. [px]</param>
+    /// <param name="preferences">The visitor's preferences as their cookie has them, or the appearance alone.</param>
+    public static async Task<IPage> VisitAsync(Browser browser, Uri host, string path, int width, string preferences)
+    {
+        var page = await browser.VisitAsync(host, width, 900, phone: false);
+        var kept = preferences.Contains(':', StringComparison.Ordinal) ? preferences : preferences + ":";
+        await page.Context.AddCookiesAsync([new() { Name = ReaderPreferences.Cookie, Value = Uri.EscapeDataString(kept), Url = host.ToString() }]);
+        await page.AddInitScriptAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Journeys", "page-measures.js")));
+        await page.GotoAsync(path);
+        await page.WaitForLoadStateAsync(LoadState.Load);
+        if (path == "/week")
+        {
+            await Expect(page.Locator(".desk-bar")).ToHaveAttributeAsync("data-live", "true");
+        }
+        else if (IsForTheRows(path) && await page.Locator("#sets").CountAsync() > 0)
+        {
+            await Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
+        }
+
+        return page;
+    }
 
     private static string PathOf(string template) =>
         Samples.GetValueOrDefault(template)

@@ -4,7 +4,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace EstateWater.SystemTests.Journeys;
 
-/// <summary>What holds of every page: no barrier that a machine can find, by day and by night; narrow screens and large text; targets; keys.</summary>
+/// <summary>What holds of every page: no barrier that a machine can find, by day and by night; narrow screens and large text; targets; units.</summary>
 [Collection("journeys")]
 public sealed class EveryPageTests(RunningHost host, Browser browser) : IClassFixture<RunningHost>
 {
@@ -51,53 +51,6 @@ public sealed class EveryPageTests(RunningHost host, Browser browser) : IClassFi
         Assert.Empty(await page.EvaluateAsync<string[]>("measures.wide()"));
         Assert.Equal(1280, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
         await page.Context.CloseAsync();
-    }
-
-    [Theory]
-    [MemberData(nameof(Pages))]
-    public async Task Can_be_walked_with_the_keyboard_and_shows_where_one_is(string path)
-    {
-        // More stops than any page has: reaching it is a trap.
-        const int Most = 700;
-        var page = await VisitAsync(path, 1280, "light");
-        var unseen = new List<string>();
-        Focus? last = null;
-        var stops = 0;
-        for (; stops < Most; stops++)
-        {
-            await page.Keyboard.PressAsync("Tab");
-            var now = await page.EvaluateAsync<Focus?>("measures.focus()");
-            if (now is null || (last is not null && int.Parse(now.Order, System.Globalization.CultureInfo.InvariantCulture) < int.Parse(last.Order, System.Globalization.CultureInfo.InvariantCulture)))
-            {
-                break;
-            }
-
-            if (!now.Seen)
-            {
-                unseen.Add(now.Words);
-            }
-
-            last = now;
-        }
-
-        Assert.InRange(stops, 1, Most - 1);
-        Assert.Empty(unseen);
-        await page.Context.CloseAsync();
-    }
-
-    [Fact]
-    public async Task A_skip_link_comes_first_and_leads_past_the_menu()
-    {
-        foreach (var path in new[] { "/", "/week", "/sets" })
-        {
-            var page = await VisitAsync(path, 1280, "light");
-            await page.Keyboard.PressAsync("Tab");
-            await Expect(page.Locator(".skip")).ToBeFocusedAsync();
-            await Expect(page.Locator(".skip")).ToBeInViewportAsync();
-            await page.Keyboard.PressAsync("Enter");
-            await Expect(page.Locator("#main")).ToBeFocusedAsync();
-            await page.Context.CloseAsync();
-        }
     }
 
     [Fact]
@@ -154,29 +107,7 @@ public sealed class EveryPageTests(RunningHost host, Browser browser) : IClassFi
         .Where(v => v.Impact is "moderate" or "serious" or "critical")
         .Select(v => $"{v.Impact} {v.Id}: {string.Join(", ", v.Nodes.Take(3).Select(n => n.Html))}");
 
-    private async Task<IPage> VisitAsync(string path, int width, string preferences)
-    {
-        var page = await browser.VisitAsync(host.Address, width, 900, phone: false);
-        var kept = preferences.Contains(':', StringComparison.Ordinal) ? preferences : preferences + ":";
-        await page.Context.AddCookiesAsync([new() { Name = "estate-water-preferences", Value = Uri.EscapeDataString(kept), Url = host.Address.ToString() }]);
-        await page.AddInitScriptAsync("""
-            window.shifts = 0;
-            new PerformanceObserver((list) => list.getEntries().forEach((entry) => { window.shifts += entry.hadRecentInput ? 0 : entry.value; })).observe({ type: "layout-shift", buffered: true });
-            """);
-        await page.AddInitScriptAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Journeys", "page-measures.js")));
-        await page.GotoAsync(path);
-        await page.WaitForLoadStateAsync(LoadState.Load);
-        if (path == "/week")
-        {
-            await Expect(page.Locator(".desk-bar")).ToHaveAttributeAsync("data-live", "true");
-        }
-        else if (EveryPage.IsForTheRows(path) && await page.Locator("#sets").CountAsync() > 0)
-        {
-            await Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
-        }
-
-        return page;
-    }
+    private Task<IPage> VisitAsync(string path, int width, string preferences) => EveryPage.VisitAsync(browser, host.Address, path, width, preferences);
 
     private async Task PublishOnceAsync()
     {
@@ -193,6 +124,4 @@ public sealed class EveryPageTests(RunningHost host, Browser browser) : IClassFi
 
     // One program serves all tests of this class, each of which is an object of its own.
     private static bool published;
-
-    private sealed record Focus(string Order, bool Seen, string Words);
 }

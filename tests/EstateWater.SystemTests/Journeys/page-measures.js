@@ -1,5 +1,10 @@
 // What can be measured of any page; each gives the offenders in words, or none.
 
+window.shifts = 0;
+new PerformanceObserver((list) => list.getEntries().forEach((entry) => {
+  window.shifts += entry.hadRecentInput ? 0 : entry.value;
+})).observe({ type: "layout-shift", buffered: true });
+
 const told = (e) => `${e.outerHTML.slice(0, 110)}`;
 const shown = (e) => e.checkVisibility({ visibilityProperty: true }) && e.getBoundingClientRect().right > 0 && e.getBoundingClientRect().width > 0;
 
@@ -29,19 +34,19 @@ window.measures = {
     .filter(([, box]) => box.height < size - 0.5 || box.width < size - 0.5)
     .map(([e, box]) => `${told(e)} ${box.width.toFixed(0)}x${box.height.toFixed(0)}`),
 
-  /** The element with the focus, and whether anything shows that it has it. */
+  /** The place of the element with the focus among those that had it, whether anything shows that it has it, and its words; nothing when none has it. */
   focus: () => {
     const e = document.activeElement;
     if (!e || e === document.body || e === document.documentElement) {
-      return null;
+      return "";
     }
     const style = getComputedStyle(e);
     const drawn = [...e.querySelectorAll("path, rect")].some((part) => parseFloat(getComputedStyle(part).strokeWidth) >= 3);
     const outlined = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
     e.dataset.focusOrder ??= String(document.querySelectorAll("[data-focus-order]").length);
-    return { order: e.dataset.focusOrder, seen: outlined || (e.closest("svg") !== null && drawn), words: told(e) };
+    return `${e.dataset.focusOrder} ${outlined || (e.closest("svg") !== null && drawn) ? "seen" : "unseen"} ${told(e)}`;
   },
 
   /** Sum of layout shifts that nobody's click or key caused. */
-  shift: () => window.shifts ?? 0,
+  shift: () => window.shifts,
 };
