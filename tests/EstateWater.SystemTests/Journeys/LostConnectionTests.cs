@@ -21,6 +21,10 @@ public sealed class LostConnectionTests(RunningHost host, Browser browser) : ICl
         await Expect(Lost(page)).ToContainTextAsync("The connection is lost.");
         await Expect(Lost(page)).ToBeInViewportAsync();
 
+        // The component library colours this element's ground too: the words must not vanish into it.
+        var colours = await Lost(page).EvaluateAsync<string[]>("line => [getComputedStyle(line).color, getComputedStyle(line).backgroundColor]");
+        Assert.Equal(["rgb(29, 36, 31)", "rgb(250, 249, 245)"], colours);
+
         line.Mend();
         await Expect(Lost(page)).ToBeEmptyAsync();
         await Expect(page.Locator("#move-hours")).ToHaveValueAsync("7,25");

@@ -29,7 +29,7 @@ internal sealed class SetsPhone(IPage page)
             if (await page.EvaluateAsync<bool>("""
                 async () => {
                     const kept = await caches.open('estate-water-sets-1');
-                    const parts = await Promise.all(['/sets', '/sets/sets.css', '/sets/page.js', '/field/outbox.js', '/field/store.js', '/field/page.js', '/field/words.js', '/field/clock.js', '/sets/drafts.js', '/sets/form.js', '/sets/photo.js', '/sets/times.js'].map(p => kept.match(p)));
+                    const parts = await Promise.all(['/sets', '/sets/sets.css', '/sets/page.js', '/field/outbox.js', '/field/store.js', '/field/page.js', '/field/words.js', '/field/clock.js', '/sets/drafts.js', '/sets/form.js', '/sets/meter.js', '/sets/photo.js', '/sets/times.js'].map(p => kept.match(p)));
                     return navigator.serviceWorker.controller !== null && parts.every(Boolean);
                 }
                 """))
