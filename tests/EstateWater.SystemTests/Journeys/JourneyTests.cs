@@ -115,7 +115,7 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         await Expect(desk.Locator(".draft-changes li")).ToContainTextAsync("04:30 for 2.5 h");
         await Expect(desk.Locator(".draft-changes [role=status]")).ToBeVisibleAsync();
         var valve = set.Split(',')[0];
-        await Expect(desk.Locator("table.sets tbody tr").Filter(new() { HasText = "04:30" }).Filter(new() { HasText = "2.5 h" })).ToContainTextAsync(valve);
+        await Expect(desk.Locator("table.sets tbody tr").Filter(new() { HasText = "04:30" }).Filter(new() { HasText = "2.5 h" }).Filter(new() { HasText = valve }).First).ToBeVisibleAsync();
         await desk.GetByRole(AriaRole.Button, new() { Name = "Review and publish" }).ClickAsync();
         await Expect(desk.GetByRole(AriaRole.Dialog)).ToContainTextAsync($"Changed by hand, and kept with the plan: {valve} opens");
         await desk.GetByRole(AriaRole.Button, new() { Name = "Keep working" }).ClickAsync();
