@@ -15,6 +15,7 @@ internal static class EveryPage
     {
         ["/blocks/{Code}"] = "/blocks/B8",
         ["/blocks/{Code}/sets/{DayText}"] = "/blocks/B8/sets/2026-01-19",
+        ["/blocks/{Code}/soil"] = "/blocks/A1/soil",
         ["/compare"] = "/compare?blocks=A1,A2,A3",
     };
 

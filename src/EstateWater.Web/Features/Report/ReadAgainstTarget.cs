@@ -1,7 +1,7 @@
 using EstateWater.Planning;
 using EstateWater.Web.Features.Blocks;
 using EstateWater.Web.Features.Readings;
-using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Report;
 
@@ -11,11 +11,11 @@ namespace EstateWater.Web.Features.Report;
 public sealed record ReadAgainstTarget(ReadingSet Set, TargetBand? Wanted)
 {
     /// <summary>“1.2 above ceiling”, “within”, “0.4 under floor”, in bar; counted from what is written.</summary>
-    public string Words => Wanted switch
+    public string Words(UnitChoice units) => Wanted switch
     {
         null => "no target then",
-        { } band when Tenths(Set.MeanBar) > Tenths(band.CeilingBar) => $"{EstateText.Number(Tenths(Set.MeanBar) - Tenths(band.CeilingBar))} above ceiling",
-        { } band when Tenths(Set.MeanBar) < Tenths(band.FloorBar) => $"{EstateText.Number(Tenths(band.FloorBar) - Tenths(Set.MeanBar))} under floor",
+        { } band when Tenths(Set.MeanBar) > Tenths(band.CeilingBar) => $"{units.BareTension(Tenths(Set.MeanBar) - Tenths(band.CeilingBar))} above ceiling",
+        { } band when Tenths(Set.MeanBar) < Tenths(band.FloorBar) => $"{units.BareTension(Tenths(band.FloorBar) - Tenths(Set.MeanBar))} under floor",
         _ => "within",
     };
 

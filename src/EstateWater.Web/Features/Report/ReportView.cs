@@ -1,5 +1,6 @@
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Estate;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Report;
@@ -14,9 +15,10 @@ public sealed record ReportView(EstateView Estate, ReportChoice Choice, IReadOnl
     /// <param name="snapshot">The snapshot; it has a plan.</param>
     /// <param name="plans">Plans of the past weeks.</param>
     /// <param name="choice">What is asked.</param>
-    public static ReportView From(EstateSnapshot snapshot, IReadOnlyList<PublishedPlan> plans, ReportChoice choice)
+    /// <param name="units">How its reader is told days.</param>
+    public static ReportView From(EstateSnapshot snapshot, IReadOnlyList<PublishedPlan> plans, ReportChoice choice, UnitChoice units)
     {
-        var estate = EstateView.From(snapshot);
+        var estate = EstateView.From(snapshot, units);
         var rows = choice.Of(estate.Rows, estate.Decisions);
         var blocks = new BlockReports(snapshot, plans, rows);
         return new ReportView(estate, choice, [.. rows.Select(blocks.Of)]);

@@ -4,6 +4,7 @@ using EstateWater.Data.Model;
 using EstateWater.Planning;
 using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Report;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 using static EstateWater.Tests.Web.SmallEstate;
 
@@ -37,8 +38,8 @@ public sealed class BlockReportTests : BunitContext
     {
         var leaf = StoredEstate.Contents.ChamberReadings[0] with { TensionBar = bar };
         var set = new EstateWater.Web.Features.Readings.ReadingSet("B1", leaf.Measure, Today, [leaf]);
-        Assert.Equal(expected, new ReadAgainstTarget(set, new EstateWater.Web.Features.Blocks.TargetBand(Today, Today, 9, 13)).Words);
-        Assert.Equal("no target then", new ReadAgainstTarget(set, null).Words);
+        Assert.Equal(expected, new ReadAgainstTarget(set, new EstateWater.Web.Features.Blocks.TargetBand(Today, Today, 9, 13)).Words(UnitChoice.Metric));
+        Assert.Equal("no target then", new ReadAgainstTarget(set, null).Words(UnitChoice.Metric));
     }
 
     [Fact]
@@ -110,7 +111,7 @@ public sealed class BlockReportTests : BunitContext
     }
 
     private static ReportView ViewOf(EstateSnapshot snapshot) =>
-        ReportView.From(snapshot, [], ReportChoice.Parse(null, null, null, snapshot.Contents.Blocks.Select(block => block.Code).ToHashSet()));
+        ReportView.From(snapshot, [], ReportChoice.Parse(null, null, null, snapshot.Contents.Blocks.Select(block => block.Code).ToHashSet()), UnitChoice.Metric);
 
     private IRenderedComponent<BlockReportCard> Card(string code, EstateSnapshot? snapshot = null) => Render<BlockReportCard>(p => p
         .Add(x => x.Report, ViewOf(snapshot ?? Estate).Blocks.Single(block => block.Row.Block.Code == code))
