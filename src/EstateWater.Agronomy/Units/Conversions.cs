@@ -13,6 +13,9 @@ public static class Conversions
     /// <summary>Metres in a foot. [m/ft]</summary>
     public const double MetresPerFoot = 0.3048;
 
+    /// <summary>Metres in a mile of 5280 feet. [m/mi]</summary>
+    public const double MetresPerMile = 5280 * MetresPerFoot;
+
     /// <summary>Millimetres in an inch. [mm/in]</summary>
     public const double MillimetresPerInch = 25.4;
 

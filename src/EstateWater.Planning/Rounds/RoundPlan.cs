@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Planning.Rounds;
@@ -64,7 +65,7 @@ public sealed record RoundStop
     public required double Worth { get; init; }
 
     /// <summary>Why it is read, in a sentence.</summary>
-    public required string Reason { get; init; }
+    public required Sentence Reason { get; init; }
 }
 
 /// <summary>A block that the round leaves out.</summary>
@@ -72,4 +73,4 @@ public sealed record RoundStop
 /// <param name="Worth">What reading it would be worth.</param>
 /// <param name="Reason">Why it is left out, in a sentence.</param>
 /// <param name="CanBeRead">Whether it could be put in.</param>
-public sealed record RoundRest(string Block, double Worth, string Reason, bool CanBeRead);
+public sealed record RoundRest(string Block, double Worth, Sentence Reason, bool CanBeRead);

@@ -12,7 +12,7 @@ internal static class RoundReason
     private const double LeastWorth = 0.01;
 
     /// <summary>In a sentence.</summary>
-    public static string Of(BlockCourse course, DateOnly today, double worth, int plannedQuarters)
+    public static Sentence Of(BlockCourse course, DateOnly today, double worth, int plannedQuarters)
     {
         var age = Age(course, today);
         if (worth < LeastWorth)
@@ -24,8 +24,8 @@ internal static class RoundReason
 
         var day = MostOpenDay(course);
         var band = TensionBands.OfMpa(course.Unwatered[day]);
-        var asks = plannedQuarters > 0 ? Wording.Say($"whether its {plannedQuarters / 4.0:0.##} h are right") : "whether it can go without water";
-        return Wording.Say($"Without water it may stand between {band.P10:0.0} and {band.P90:0.0} bar by {Wording.Day(today.AddDays(day))} (ceiling {Bar(course.Limits.CeilingMpa[day]):0.0}): a reading tells {asks}. {age ?? $"Never read for {MeasureWord(course.Limits.Measure)}."}");
+        var asks = plannedQuarters > 0 ? Sentence.Of($"whether its {Wording.Hours(plannedQuarters)} are right") : "whether it can go without water";
+        return Sentence.Of($"Without water it may stand between {Bar(band.P10) with { IsBare = true }} and {Bar(band.P90)} by {Wording.Day(today.AddDays(day))} (ceiling {Wording.BareTension(course.Limits.CeilingMpa[day])}): a reading tells {asks}. {age ?? $"Never read for {MeasureWord(course.Limits.Measure)}."}");
     }
 
     private static string? Age(BlockCourse course, DateOnly today)
@@ -43,7 +43,7 @@ internal static class RoundReason
     private static int MostOpenDay(BlockCourse course) => Enumerable.Range(1, course.Unwatered.Length - 1)
         .MinBy(day => Math.Abs(BlockCourse.ChancePast(course.Unwatered[day], course.Limits.CeilingMpa[day]) - 0.5));
 
-    private static double Bar(double mpa) => mpa * Conversions.BarPerMegapascal;
+    private static Quantity Bar(double bar) => new(QuantityKind.Tension, bar, 1);
 
     private static string MeasureWord(WaterPotentialMeasure measure) => measure switch
     {

@@ -1,6 +1,5 @@
 using System.Globalization;
 using EstateWater.Agronomy.WaterStatus;
-using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Parts;
 
@@ -41,13 +40,4 @@ public static class EstateText
 
     /// <summary>The text with its first letter large.</summary>
     public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
-
-    /// <summary>A number in words that are not yet told by the reader's choice.</summary>
-    public static string Number(double value, int decimals = 1) => UnitChoice.Metric.Number(value, decimals);
-
-    /// <summary>Hours in such words.</summary>
-    public static string Hours(double hours) => UnitChoice.Metric.Hours(hours);
-
-    /// <summary>A day in such words.</summary>
-    public static string Day(DateOnly day) => UnitChoice.Metric.Day(day);
 }

@@ -1,4 +1,5 @@
 using System.Reflection;
+using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Hosting;
 using EstateWater.Web.Parts.Preferences;
 using Microsoft.AspNetCore.Components;
@@ -16,6 +17,7 @@ internal static class EveryPage
         ["/blocks/{Code}"] = "/blocks/B8",
         ["/blocks/{Code}/sets/{DayText}"] = "/blocks/B8/sets/2026-01-19",
         ["/blocks/{Code}/soil"] = "/blocks/A1/soil",
+        ["/join/{Secret}"] = "/join/nothing",
         ["/compare"] = "/compare?blocks=A1,A2,A3",
     };
 
@@ -27,10 +29,11 @@ internal static class EveryPage
             .Select(route => PathOf(route.Template))
             .Order(StringComparer.Ordinal),
         "/sets?lang=es",
+        "/readings?lang=es",
     ];
 
     /// <summary>Whether it is used outdoors.</summary>
-    public static bool IsForTheRows(string path) => path.StartsWith("/sets", StringComparison.Ordinal);
+    public static bool IsForTheRows(string path) => path.StartsWith("/sets", StringComparison.Ordinal) || path.StartsWith("/readings", StringComparison.Ordinal) && path != RoundEndpoint.Href || DoorPages.Has(path);
 
     /// <summary>Opens a page and waits until it is as live as it will be; what can be measured of it is at hand as <c>measures</c>.</summary>
     /// <param name="browser">The browser.</param>
@@ -38,19 +41,21 @@ internal static class EveryPage
     /// <param name="path">The page's address.</param>
     /// <param name="width">Of the screen. [px]</param>
     /// <param name="preferences">The visitor's preferences as their cookie has them, or the appearance alone.</param>
-    public static async Task<IPage> VisitAsync(Browser browser, Uri host, string path, int width, string preferences)
+    /// <param name="enter">What comes before; null for nothing.</param>
+    public static async Task<IPage> VisitAsync(Browser browser, Uri host, string path, int width, string preferences, Func<IPage, Task>? enter = null)
     {
         var page = await browser.VisitAsync(host, width, 900, phone: false);
         var kept = preferences.Contains(':', StringComparison.Ordinal) ? preferences : preferences + ":";
         await page.Context.AddCookiesAsync([new() { Name = ReaderPreferences.Cookie, Value = Uri.EscapeDataString(kept), Url = host.ToString() }]);
         await page.AddInitScriptAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Journeys", "page-measures.js")));
+        await (enter?.Invoke(page) ?? Task.CompletedTask);
         await page.GotoAsync(path);
         await page.WaitForLoadStateAsync(LoadState.Load);
         if (path == "/week")
         {
             await Expect(page.Locator(".desk-bar")).ToHaveAttributeAsync("data-live", "true");
         }
-        else if (IsForTheRows(path) && await page.Locator("#sets").CountAsync() > 0)
+        else if (await page.Locator("#sets, #take-form").CountAsync() > 0)
         {
             await Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
         }

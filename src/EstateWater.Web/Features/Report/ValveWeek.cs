@@ -2,6 +2,7 @@ using EstateWater.Agronomy.Drip;
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Report;
@@ -49,21 +50,21 @@ public sealed record ValveWeek(int Sets, double Hours, double? MeteredM3, double
     }
 
     /// <summary>“6 h in two sets, published 6.5 h in two sets.”</summary>
-    public string AgainstPlanned => Planned switch
+    public string AgainstPlanned(UnitChoice units) => Planned switch
     {
         null => "No plan was published for these days.",
         0 when Sets == 0 => "None was published either.",
         0 => "None of it was published.",
-        { } planned => $"Published: {EstateText.Hours(PlannedHours)} in {SetsOf(planned)}{Difference}.",
+        { } planned => $"Published: {units.Hours(PlannedHours)} in {SetsOf(planned)}{Difference(units)}.",
     };
 
     /// <summary>“6 h in two sets”, “no water”.</summary>
-    public string AppliedWords => Sets == 0 ? "no water" : $"{EstateText.Hours(Hours)} in {SetsOf(Sets)}";
+    public string AppliedWords(UnitChoice units) => Sets == 0 ? "no water" : $"{units.Hours(Hours)} in {SetsOf(Sets)}";
 
-    private string Difference => (Hours - PlannedHours) switch
+    private string Difference(UnitChoice units) => (Hours - PlannedHours) switch
     {
-        > 0.001 and var more => $"; {EstateText.Hours(more)} more was run",
-        < -0.001 and var less => $"; {EstateText.Hours(-less)} less was run",
+        > 0.001 and var more => $"; {units.Hours(more)} more was run",
+        < -0.001 and var less => $"; {units.Hours(-less)} less was run",
         _ => "; run as published",
     };
 

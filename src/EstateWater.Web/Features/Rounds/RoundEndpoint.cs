@@ -1,5 +1,7 @@
 using System.Globalization;
 using EstateWater.Web.Access;
+using EstateWater.Web.Parts.Preferences;
+using EstateWater.Web.State;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
@@ -32,6 +34,7 @@ public static class RoundEndpoint
         HttpContext context,
         IAntiforgery antiforgery,
         EstateRounds rounds,
+        EstateSnapshots snapshots,
         CancellationToken cancellation)
     {
         if (!await antiforgery.IsRequestValidAsync(context) || !DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
@@ -40,7 +43,7 @@ public static class RoundEndpoint
         }
 
         var isSettings = walk is not null || leaf is not null || block is not null || precision is not null;
-        var text = new RoundSettingsText(walk, leaf, block, precision);
+        var text = new RoundSettingsText(walk, leaf, block, precision, ReaderPreferences.Of(context).UnitsFor(snapshots.Settled));
         if (isSettings && text.Mistakes.Count > 0)
         {
             // What was typed goes back in the address, so that the page can show it again with the rules.

@@ -1,22 +1,28 @@
-using System.Globalization;
 using EstateWater.Planning.Rounds;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Rounds;
 
-/// <summary>Round settings as they are typed.</summary>
-/// <param name="WalkKmPerH">[km/h]</param>
+/// <summary>Round settings as a person types them.</summary>
+/// <param name="Walk">In the person's unit of speed.</param>
 /// <param name="MinutesPerLeaf">[min]</param>
 /// <param name="MinutesPerBlock">[min]</param>
-/// <param name="HalfWidthBar">[bar]</param>
-public sealed record RoundSettingsText(string? WalkKmPerH, string? MinutesPerLeaf, string? MinutesPerBlock, string? HalfWidthBar)
+/// <param name="HalfWidth">In the person's unit of tension.</param>
+/// <param name="Units">The person's units.</param>
+public sealed record RoundSettingsText(string? Walk, string? MinutesPerLeaf, string? MinutesPerBlock, string? HalfWidth, UnitChoice Units)
 {
-    private const double MetresPerMinutePerKmPerH = 1000.0 / 60;
-
     /// <summary>As settings are shown.</summary>
-    public static RoundSettingsText Of(RoundSettings settings)
+    public static RoundSettingsText Of(RoundSettings settings, UnitChoice units)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        return new(Text(settings.WalkMPerMin / MetresPerMinutePerKmPerH), Text(settings.MinutesPerLeaf), Text(settings.MinutesPerBlock), Text(settings.HalfWidthBar));
+        ArgumentNullException.ThrowIfNull(units);
+        string Text(double value) => value.ToString("0.###", units.Numbers.Numbers);
+        return new(
+            Text(units.Speed.Show(settings.WalkMPerMin)),
+            Text(settings.MinutesPerLeaf),
+            Text(settings.MinutesPerBlock),
+            Text(units.Pressure.Show(settings.HalfWidthBar)),
+            units);
     }
 
     /// <summary>What is wrong, each with the rule and an example; empty when nothing is.</summary>
@@ -24,26 +30,30 @@ public sealed record RoundSettingsText(string? WalkKmPerH, string? MinutesPerLea
     [
         .. new[]
         {
-            Wrong(WalkKmPerH, 1, 40, "Speed between blocks is 1 to 40 km/h, like 3.6."),
-            Wrong(MinutesPerLeaf, 0.25, 15, "A leaf takes 0.25 to 15 minutes, like 1.5."),
-            Wrong(MinutesPerBlock, 0, 60, "Setting up in a block takes 0 to 60 minutes, like 4."),
-            Wrong(HalfWidthBar, 0.2, 5, "The precision wanted is 0.2 to 5 bar, like 1."),
+            Wrong(Walk, Units.Speed, 1 * DisplayUnit.KilometrePerHour.Size, 40 * DisplayUnit.KilometrePerHour.Size, 3.6 * DisplayUnit.KilometrePerHour.Size, "Speed between blocks is"),
+            Wrong(MinutesPerLeaf, Minutes, 0.25, 15, 1.5, "A leaf takes"),
+            Wrong(MinutesPerBlock, Minutes, 0, 60, 4, "Setting up in a block takes"),
+            Wrong(HalfWidth, Units.Pressure, 0.2, 5, 1, "The precision wanted is"),
         }.OfType<string>(),
     ];
+
+    private static DisplayUnit Minutes { get; } = new("min", "minutes", 1);
 
     /// <summary>The settings of a text without mistakes.</summary>
     public RoundSettings ToSettings() => new()
     {
-        WalkMPerMin = Number(WalkKmPerH)!.Value * MetresPerMinutePerKmPerH,
-        MinutesPerLeaf = Number(MinutesPerLeaf)!.Value,
-        MinutesPerBlock = Number(MinutesPerBlock)!.Value,
-        HalfWidthBar = Number(HalfWidthBar)!.Value,
+        WalkMPerMin = TypedQuantity.Read(Walk, Units.Speed)!.Value,
+        MinutesPerLeaf = TypedQuantity.Read(MinutesPerLeaf, Minutes)!.Value,
+        MinutesPerBlock = TypedQuantity.Read(MinutesPerBlock, Minutes)!.Value,
+        HalfWidthBar = TypedQuantity.Read(HalfWidth, Units.Pressure)!.Value,
     };
 
-    private static string? Wrong(string? text, double least, double most, string rule) => Number(text) is { } value && value >= least && value <= most ? null : rule;
-
-    private static double? Number(string? text) =>
-        double.TryParse(text?.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) ? value : null;
-
-    private static string Text(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    private string? Wrong(string? text, DisplayUnit unit, double least, double most, double example, string what)
+    {
+        // Limits are told rounded, so what is typed is held to what was told.
+        var (low, high) = (Math.Round(unit.Show(least), 2), Math.Round(unit.Show(most), 2));
+        return TypedQuantity.Read(text, unit) is { } value && Math.Round(unit.Show(value), 6) is var typed && typed >= low && typed <= high
+            ? null
+            : $"{what} {Units.Trimmed(low)} to {Units.Trimmed(high)} {unit.Symbol}, like {Units.Trimmed(unit.Show(example))}.";
+    }
 }

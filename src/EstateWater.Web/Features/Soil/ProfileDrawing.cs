@@ -1,4 +1,5 @@
 using EstateWater.Web.Parts.Drawing;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Soil;
 
@@ -14,19 +15,22 @@ public sealed class ProfileDrawing
     private const double Left = 44, Right = 350, Top = 40, Bottom = 308;
 
     /// <summary>Of a tube.</summary>
-    public ProfileDrawing(TubeSeries series)
+    /// <param name="series">The tube.</param>
+    /// <param name="units">The reader's units.</param>
+    public ProfileDrawing(TubeSeries series, UnitChoice units)
     {
         var shown = series.Profiles.TakeLast(MostDays).Reverse().ToList();
         ContentPct = LinearScale.Holding(shown.SelectMany(day => day.WaterContents).Select(content => 100 * content), Left, Right);
-        DepthCm = LinearScale.Holding(shown.SelectMany(day => day.DepthsM).Select(depth => 100 * depth).Prepend(0), Top, Bottom, 6);
-        Lines = [.. shown.Select((day, i) => new ProfileLine(day, i, [.. day.DepthsM.Select((depth, d) => (ContentPct.Place(100 * day.WaterContents[d]), DepthCm.Place(100 * depth)))]))];
+        double Shown(double depthM) => units.ShortLength.Show(100 * depthM);
+        Depth = LinearScale.Holding(shown.SelectMany(day => day.DepthsM).Select(Shown).Prepend(0), Top, Bottom, 6);
+        Lines = [.. shown.Select((day, i) => new ProfileLine(day, i, [.. day.DepthsM.Select((depth, d) => (ContentPct.Place(100 * day.WaterContents[d]), Depth.Place(Shown(depth))))]))];
     }
 
     /// <summary>Water content, to the right. [%]</summary>
     public LinearScale ContentPct { get; }
 
-    /// <summary>Depth, downward. [cm]</summary>
-    public LinearScale DepthCm { get; }
+    /// <summary>Depth, downward, in the reader's unit.</summary>
+    public LinearScale Depth { get; }
 
     /// <summary>The latest day first.</summary>
     public IReadOnlyList<ProfileLine> Lines { get; }

@@ -2,6 +2,7 @@ using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Web.Features.Blocks;
 using EstateWater.Web.Parts;
 using EstateWater.Web.Parts.Drawing;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Soil;
 
@@ -15,18 +16,21 @@ public sealed class SoilCourse
     private const int LongestByWeek = 60;
 
     private readonly BlockHistory history;
+    private readonly UnitChoice units;
     private readonly LinearScale time;
 
     /// <summary>Of a block.</summary>
     /// <param name="history">The block's season.</param>
     /// <param name="tubes">Its tubes; those not read this season have no panel.</param>
-    public SoilCourse(BlockHistory history, IReadOnlyList<TubeSeries> tubes)
+    /// <param name="units">The reader's units.</param>
+    public SoilCourse(BlockHistory history, IReadOnlyList<TubeSeries> tubes, UnitChoice units)
     {
         this.history = history;
+        this.units = units;
         time = new LinearScale(history.SeasonStart.DayNumber, Math.Max(history.Today.DayNumber, history.SeasonStart.DayNumber + 1) + 0.5, 1, Left, Right);
         var top = Gap;
-        Tension = PanelOf($"Tension, bar", ref top, TensionHeight, TensionsBar());
-        Water = PanelOf("Water put on and rain, mm a day", ref top, WaterHeight, Days.Select(day => (day.AppliedMm ?? 0) + (day.RainMm ?? 0)).Append(0).Append(1));
+        Tension = PanelOf($"Tension, {units.Pressure.Symbol}", ref top, TensionHeight, TensionsBar().Select(units.Pressure.Show));
+        Water = PanelOf($"Water put on and rain, {units.Depth.Symbol} a day", ref top, WaterHeight, Days.Select(day => (day.AppliedMm ?? 0) + (day.RainMm ?? 0)).Append(0).Append(1).Select(units.Depth.Show));
         Tubes = [.. tubes.Where(tube => tube.Profiles.Any(IsShown)).Select(tube => TubeOf(tube, ref top))];
         Bottom = top - Gap;
         Height = Bottom + LegendHeight;
@@ -38,10 +42,10 @@ public sealed class SoilCourse
     /// <summary>Where the lowest panel ends.</summary>
     public double Bottom { get; }
 
-    /// <summary>Tension. [bar]</summary>
+    /// <summary>Tension, in the reader's unit.</summary>
     public SoilPanel Tension { get; }
 
-    /// <summary>Water put on and rain. [mm]</summary>
+    /// <summary>Water put on and rain, in the reader's unit.</summary>
     public SoilPanel Water { get; }
 
     /// <summary>A panel each tube.</summary>
@@ -60,7 +64,7 @@ public sealed class SoilCourse
             {
                 if (byWeek ? day.DayOfWeek == DayOfWeek.Monday : day.Day == 1)
                 {
-                    yield return (X(day), day.ToString("d MMM", System.Globalization.CultureInfo.InvariantCulture));
+                    yield return (X(day), units.Date(day, "d MMM"));
                 }
             }
         }
@@ -69,13 +73,13 @@ public sealed class SoilCourse
     /// <summary>The tension wanted.</summary>
     public IEnumerable<DrawnBox> Wanted => history.Bands
         .Where(band => band.From <= history.Today)
-        .Select(band => Box(time.At(band.From.DayNumber), time.At(Math.Min(band.To.DayNumber + 1, history.Today.DayNumber + 0.5)), Tension.Y.At(band.CeilingBar), Tension.Y.At(band.FloorBar)));
+        .Select(band => Box(time.At(band.From.DayNumber), time.At(Math.Min(band.To.DayNumber + 1, history.Today.DayNumber + 0.5)), TensionAt(band.CeilingBar), TensionAt(band.FloorBar)));
 
     /// <summary>Reading sets.</summary>
     public IEnumerable<DrawnSet> Sets => history.Sets.Select(set => new DrawnSet(
         X(set.Set.Date),
-        Tension.Y.Place(set.Set.MeanBar),
-        set.Set.StandardErrorBar is { } error ? (Tension.Y.Place(set.Set.MeanBar + error), Tension.Y.Place(set.Set.MeanBar - error)) : null,
+        LinearScale.Text(TensionAt(set.Set.MeanBar)),
+        set.Set.StandardErrorBar is { } error ? (LinearScale.Text(TensionAt(set.Set.MeanBar + error)), LinearScale.Text(TensionAt(set.Set.MeanBar - error))) : null,
         MarkOf(set.Set.Measure),
         set.IsDoubtful));
 
@@ -107,16 +111,17 @@ public sealed class SoilCourse
         var points = tube.Points;
         var values = days.Select(day => day.Mm!.Value);
         var panel = PanelOf(
-            $"Water in the soil at tube {tube.Tube}, mm to {SoilWords.Metres(tube.SpanM)}",
+            $"Water in the soil at tube {tube.Tube}, {units.Depth.Symbol} to {units.Span(tube.SpanM)}",
             ref top,
             TubeHeight,
-            points is null ? values : values.Append(points.FullMm).Append(points.RefillMm));
+            (points is null ? values : values.Append(points.FullMm).Append(points.RefillMm)).Select(units.Depth.Show));
+        string Place(double mm) => panel.Y.Place(units.Depth.Show(mm));
         return new TubePanel(
             tube,
             panel,
-            [.. days.Select(day => (X(day.Date), panel.Y.Place(day.Mm!.Value)))],
-            points is null ? null : panel.Y.Place(points.FullMm),
-            points is null ? null : panel.Y.Place(points.RefillMm));
+            [.. days.Select(day => (X(day.Date), Place(day.Mm!.Value)))],
+            points is null ? null : Place(points.FullMm),
+            points is null ? null : Place(points.RefillMm));
     }
 
     private static SoilPanel PanelOf(string title, ref double top, double height, IEnumerable<double> values)
@@ -129,8 +134,10 @@ public sealed class SoilCourse
     private DrawnBox Bar(DateOnly day, double from, double mm)
     {
         var half = Math.Max(1.5, (time.At(1) - time.At(0)) * 0.4);
-        return Box(time.At(day.DayNumber) - half, time.At(day.DayNumber) + half, Water.Y.At(from + mm), Water.Y.At(from));
+        return Box(time.At(day.DayNumber) - half, time.At(day.DayNumber) + half, Water.Y.At(units.Depth.Show(from + mm)), Water.Y.At(units.Depth.Show(from)));
     }
+
+    private double TensionAt(double bar) => Tension.Y.At(units.Pressure.Show(bar));
 
     private bool IsShown(TubeProfile profile) => profile.Date >= history.SeasonStart;
 

@@ -1,4 +1,5 @@
 using EstateWater.Web.Parts;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Soil;
 
@@ -8,44 +9,46 @@ public static class SoilWords
     /// <summary>“268 mm to 1.00 m on Mon 19 Jan (yesterday), 6 mm less than on Mon 12 Jan; full 301 mm, refill at 240 mm: 28 mm above the refill point.”</summary>
     /// <param name="series">The tube.</param>
     /// <param name="today">The estate's day.</param>
-    public static string Standing(TubeSeries series, DateOnly today)
+    /// <param name="units">The reader's units.</param>
+    public static string Standing(TubeSeries series, DateOnly today, UnitChoice units)
     {
-        var day = $"{EstateText.Day(series.Latest.Date)} ({EstateText.Age(series.Latest.Date, today)})";
+        ArgumentNullException.ThrowIfNull(series);
+        ArgumentNullException.ThrowIfNull(units);
+        var day = $"{units.Day(series.Latest.Date)} ({EstateText.Age(series.Latest.Date, today)})";
         if (series.Mm(series.Latest) is not { } mm)
         {
-            return $"On {day} it was not read down to {Metres(series.SpanM)}, so its water cannot be summed.";
+            return $"On {day} it was not read down to {units.Span(series.SpanM)}, so its water cannot be summed.";
         }
 
-        return $"{Mm(mm)} to {Metres(series.SpanM)} on {day}{Change(series, mm)}; {Between(series, mm)}";
+        return $"{Told(Written(mm, units), units)} to {units.Span(series.SpanM)} on {day}{Change(series, mm, units)}; {Between(series, mm, units)}";
     }
 
-    private static string Change(TubeSeries series, double mm)
+    private static string Change(TubeSeries series, double mm, UnitChoice units)
     {
         if (series.Profiles.SkipLast(1).LastOrDefault(profile => series.Mm(profile) is not null) is not { } before)
         {
             return "";
         }
 
-        var change = Math.Round(mm) - Math.Round(series.Mm(before)!.Value);
-        return change == 0 ? $", as on {EstateText.Day(before.Date)}" : $", {Mm(Math.Abs(change))} {(change < 0 ? "less" : "more")} than on {EstateText.Day(before.Date)}";
+        var change = Written(mm, units) - Written(series.Mm(before)!.Value, units);
+        return change == 0 ? $", as on {units.Day(before.Date)}" : $", {Told(Math.Abs(change), units)} {(change < 0 ? "less" : "more")} than on {units.Day(before.Date)}";
     }
 
-    private static string Between(TubeSeries series, double mm)
+    private static string Between(TubeSeries series, double mm, UnitChoice units)
     {
         if (series.Points is not { } points)
         {
             return "full and refill point are not known yet: the readings must have wetted and dried.";
         }
 
-        // Counted from what is written, so that the numbers of the sentence add up.
-        var above = Math.Round(mm) - Math.Round(points.RefillMm);
-        var place = points.IsDue(mm) ? $"{Mm(Math.Abs(Math.Min(0, above)))} under the refill point" : $"{Mm(Math.Max(0, above))} above the refill point";
-        return $"full {Mm(points.FullMm)}, refill at {Mm(points.RefillMm)}: {place}.";
+        var (full, refill) = (Written(points.FullMm, units), Written(points.RefillMm, units));
+        var above = Written(mm, units) - refill;
+        var place = points.IsDue(mm) ? $"{Told(Math.Abs(Math.Min(0, above)), units)} under the refill point" : $"{Told(Math.Max(0, above), units)} above the refill point";
+        return $"full {Told(full, units)}, refill at {Told(refill, units)}: {place}.";
     }
 
-    /// <summary>A depth of water: “268 mm”.</summary>
-    public static string Mm(double mm) => EstateText.Number(mm, 0) + "\u00A0mm";
+    // In the reader's unit as it is written: differences are counted from that, so that the numbers of the sentence add up.
+    private static decimal Written(double mm, UnitChoice units) => Math.Round((decimal)units.Depth.Show(mm), units.Depth.MoreDecimals);
 
-    /// <summary>A depth of soil: “1.00 m”.</summary>
-    public static string Metres(double m) => EstateText.Number(m, 2) + "\u00A0m";
+    private static string Told(decimal depth, UnitChoice units) => $"{units.Number((double)depth, units.Depth.MoreDecimals)}\u00A0{units.Depth.Symbol}";
 }

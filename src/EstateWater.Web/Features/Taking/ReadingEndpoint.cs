@@ -3,6 +3,7 @@ using EstateWater.Data.Store.Taken;
 using EstateWater.Web.Access;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -63,7 +64,7 @@ public static class ReadingEndpoint
         _ => $"read {block}.",
     };
 
-    private static ReadingsWords Words(HttpRequest request) => new(FieldLanguages.Of(request.HttpContext));
+    private static ReadingsWords Words(HttpRequest request) => new(FieldLanguages.Of(request.HttpContext), UnitChoice.Metric);
 
     private static ProblemHttpResult Refused(int status, string why) => TypedResults.Problem(why, statusCode: status);
 }

@@ -2,12 +2,14 @@ using System.Globalization;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Data.Store.Taken;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Taking;
 
 /// <summary>The words of the technician's page.</summary>
 /// <param name="language">The reader's language.</param>
-public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
+/// <param name="units">The reader's units.</param>
+public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : FieldWords(language)
 {
     public string Title => Say("Readings", "Lecturas");
 
@@ -43,8 +45,8 @@ public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
         $"{leaves} leaves · {Measure(measure)} · about {Clock(at)}", $"{leaves} hojas · {Measure(measure)} · a eso de las {Clock(at)}");
 
     public string LastRead(double meanBar, DateTimeOffset at) => Say(
-        FormattableString.Invariant($"Last {meanBar:0.0} bar, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}"),
-        FormattableString.Invariant($"La última {meanBar:0.0} bar, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}"));
+        $"Last {units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}",
+        $"La última {units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}");
 
     public string NeverRead => Say("Never read", "Nunca se ha leído");
 
@@ -165,7 +167,7 @@ public sealed class ReadingsWords(FieldLanguage language) : FieldWords(language)
         var what = content switch
         {
             { Leaves: { } set } => $"{LeafCount(set.Leaves.Count)}, {Measure(set.Measure)}"
-                + FormattableString.Invariant($", {set.Leaves.Average(l => l.TensionBar):0.0} bar"),
+                + $", {units.Tension(set.Leaves.Average(l => l.TensionBar))}",
             { Soil: { } soil } => Say($"tube {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "depth" : "depths")}", $"tubo {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "profundidad" : "profundidades")}"),
             { Canopy: not null } => Say("canopy", "follaje"),
             _ => Say("stage ", "etapa ") + content.ElStage?.ToString(CultureInfo.InvariantCulture),

@@ -1,4 +1,5 @@
 using System.Globalization;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Week;
 
@@ -8,9 +9,15 @@ public static class HoursText
     /// <summary>The step of hours. [h]</summary>
     public const double QuarterHour = 0.25;
 
+    private const double Example = 6.5;
+
     /// <summary>Reads hours between 0 and a greatest; otherwise says the rule with an example.</summary>
-    public static (double? Hours, string? Error) Read(string? text, double greatest)
+    /// <param name="text">As typed.</param>
+    /// <param name="greatest">[h]</param>
+    /// <param name="units">How the person writes numbers.</param>
+    public static (double? Hours, string? Error) Read(string? text, double greatest, UnitChoice units)
     {
+        ArgumentNullException.ThrowIfNull(units);
         var number = (text ?? "").Trim();
         if (number.EndsWith("h", StringComparison.OrdinalIgnoreCase))
         {
@@ -29,15 +36,12 @@ public static class HoursText
             : double.NaN;
         return hours >= 0 && hours <= greatest
             ? (Round(hours), null)
-            : (null, string.Create(CultureInfo.InvariantCulture, $"Hours must be between 0 and {greatest:0.##}, like 6.5"));
+            : (null, $"Hours must be between 0 and {units.Trimmed(greatest)}, like {units.Trimmed(Example)}");
     }
 
     /// <summary>The next quarter hour up (1) or down (−1), kept between 0 and the greatest.</summary>
     public static double Step(double hours, int direction, double greatest) =>
         Math.Clamp(Round(hours) + (direction * QuarterHour), 0, greatest);
-
-    /// <summary>Hours as text: 6.5.</summary>
-    public static string Show(double hours) => hours.ToString("0.##", CultureInfo.InvariantCulture);
 
     private static double Round(double hours) =>
         Math.Round(hours / QuarterHour, MidpointRounding.AwayFromZero) * QuarterHour;

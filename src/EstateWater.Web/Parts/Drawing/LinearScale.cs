@@ -35,7 +35,9 @@ public sealed record LinearScale(double Low, double High, double Step, double St
     public string Place(double value) => Text(At(value));
 
     /// <summary>A number with as many decimals as the steps need.</summary>
-    public string Words(double value) => value.ToString("F" + Math.Max(0, (int)Math.Ceiling(-Math.Log10(Step) - 1e-9)), CultureInfo.InvariantCulture);
+    /// <param name="value">The number.</param>
+    /// <param name="marks">How its reader writes numbers.</param>
+    public string Words(double value, NumberFormatInfo marks) => value.ToString("F" + Math.Max(0, (int)Math.Ceiling(-Math.Log10(Step) - 1e-9)), marks);
 
     /// <summary>A place or length as text of an attribute.</summary>
     public static string Text(double units) => units.ToString("0.#", CultureInfo.InvariantCulture);

@@ -38,6 +38,18 @@ public sealed record DisplayUnit(string Key, string Symbol, double Size, int Mor
     public static DisplayUnit Acre { get; } = new("ac", "ac", Conversions.SquareMetresPerAcre);
 
     /// <summary>Kept as it is.</summary>
+    public static DisplayUnit Centimetre { get; } = new("cm", "cm", 1);
+
+    /// <summary>Of cm, told as finely as one measures with a rule.</summary>
+    public static DisplayUnit InchOfLength { get; } = new("in", "in", Conversions.MillimetresPerInch / 10);
+
+    /// <summary>Of m/min.</summary>
+    public static DisplayUnit KilometrePerHour { get; } = new("kmh", "km/h", 1000.0 / 60);
+
+    /// <summary>Of m/min.</summary>
+    public static DisplayUnit MilePerHour { get; } = new("mph", "mph", Conversions.MetresPerMile / 60);
+
+    /// <summary>Kept as it is.</summary>
     public static DisplayUnit Celsius { get; } = new("c", "°C", 1);
 
     /// <summary>Of °C.</summary>

@@ -58,10 +58,13 @@ public sealed partial record UnitChoice : IWording
     public string AreaOf(double m2) => $"{Bare(Area, m2, 1)} {Area.Symbol}";
 
     /// <summary>A length on the land: “0.9 m”, “3.0 ft”.</summary>
-    public string Length(double m) => Area == DisplayUnit.Acre ? $"{Number(m / Conversions.MetresPerFoot)} ft" : $"{Number(m)} m";
+    public string Length(double m, int decimals = 1) => Area == DisplayUnit.Acre ? $"{Number(m / Conversions.MetresPerFoot, decimals)} ft" : $"{Number(m, decimals)} m";
 
-    /// <summary>A depth in the soil: “30 cm”, “12 in”.</summary>
-    public string SoilDepth(double cm) => Depth == DisplayUnit.Inch ? $"{Number(10 * cm / Conversions.MillimetresPerInch, 0)} in" : $"{Number(cm, 0)} cm";
+    /// <summary>A depth in the soil or the length of a shoot: “30 cm”, “12 in”.</summary>
+    public string ShortLengthOf(double cm) => $"{Bare(ShortLength, cm, 0)} {ShortLength.Symbol}";
+
+    /// <summary>A depth to which something is summed: “1.00 m”, “39 in”.</summary>
+    public string Span(double m) => ShortLength == DisplayUnit.Centimetre ? $"{Number(m, 2)}\u00A0m" : $"{Bare(ShortLength, 100 * m, 0)}\u00A0{ShortLength.Symbol}";
 
     /// <summary>“39 °C”, “102 °F”.</summary>
     public string TemperatureOf(double celsius, int decimals = 0) => $"{BareTemperature(celsius, decimals)} {Temperature.Symbol}";
@@ -87,6 +90,14 @@ public sealed partial record UnitChoice : IWording
 
     /// <summary>“Wed 22 Jan”.</summary>
     public string Day(DateOnly day) => Date(day, "ddd d MMM");
+
+    /// <summary>Days from one to another, the month once where it is the same: “12–18 Jan”, “Jan 12–18”, “28 Jan–3 Feb”.</summary>
+    public string Days(DateOnly from, DateOnly to)
+    {
+        const string Whole = "d MMM", Bare = "%d";
+        var isOneMonth = from.Month == to.Month;
+        return $"{Date(from, isOneMonth && !Numbers.MonthFirst ? Bare : Whole)}–{Date(to, isOneMonth && Numbers.MonthFirst ? Bare : Whole)}";
+    }
 
     /// <summary>The weekday within a week from today, else the date: “today”, “tomorrow”, “Thursday”, “Thu 6 Feb”.</summary>
     public string NearDay(DateOnly day, DateOnly today) => (day.DayNumber - today.DayNumber) switch

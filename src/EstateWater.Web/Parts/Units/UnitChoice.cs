@@ -30,6 +30,12 @@ public sealed partial record UnitChoice
     /// <summary>Area; lengths on the land go with it, in m or ft.</summary>
     public DisplayUnit Area { get; init; } = DisplayUnit.Hectare;
 
+    /// <summary>Depth in the soil and length of shoots; it goes with the depth of water.</summary>
+    public DisplayUnit ShortLength => Depth == DisplayUnit.Inch ? DisplayUnit.InchOfLength : DisplayUnit.Centimetre;
+
+    /// <summary>Speed of whoever walks or drives; it goes with the lengths on the land.</summary>
+    public DisplayUnit Speed => Area == DisplayUnit.Acre ? DisplayUnit.MilePerHour : DisplayUnit.KilometrePerHour;
+
     /// <summary>Air temperature.</summary>
     public DisplayUnit Temperature { get; init; } = DisplayUnit.Celsius;
 

@@ -331,7 +331,7 @@ function onInput(event) {
 }
 
 rememberName(who);
-field("unit").value = localStorage.getItem(UNIT_KEY) ?? "bar";
+field("unit").value = localStorage.getItem(UNIT_KEY) ?? unit();
 form.addEventListener("input", onInput);
 form.addEventListener("submit", (event) => {
   event.preventDefault();

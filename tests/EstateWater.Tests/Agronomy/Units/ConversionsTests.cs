@@ -16,6 +16,7 @@ public sealed class ConversionsTests
         { Conversions.CubicMetresPerHourPerGpm, 0.22712470704 },
         { Conversions.MillimetresPerInch, 12 * 25.4 / 12 },
         { Conversions.CubicMetresPerHectarePerMillimetre, 0.001 * Conversions.SquareMetresPerHectare },
+        { Conversions.MetresPerMile, 1609.344 },
         { Conversions.MetresPerFoot * 1000, 12 * Conversions.MillimetresPerInch },
     };
 

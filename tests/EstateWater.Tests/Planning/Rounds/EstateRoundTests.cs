@@ -23,7 +23,7 @@ public sealed class EstateRoundTests
 
         Assert.Equal(Scattered().Blocks.Count, round.Stops.Count + round.Rest.Count);
         Assert.All(round.Stops, s => Assert.InRange(s.Leaves, 3, UsualLeaves.Most));
-        Assert.All(round.Stops, s => Assert.EndsWith(".", s.Reason, StringComparison.Ordinal));
+        Assert.All(round.Stops, s => Assert.EndsWith(".", s.Reason.ToString(), StringComparison.Ordinal));
     }
 
     [Fact]
@@ -69,8 +69,8 @@ public sealed class EstateRoundTests
         });
         Assert.Empty(round.Stops);
         Assert.All(round.Rest, r => Assert.False(r.CanBeRead));
-        Assert.Contains("before sunrise", round.Rest.Single(r => r.Block == "B1").Reason, StringComparison.Ordinal);
-        Assert.Contains("already", round.Rest.Single(r => r.Block == "B2").Reason, StringComparison.Ordinal);
+        Assert.Contains("before sunrise", round.Rest.Single(r => r.Block == "B1").Reason.ToString(), StringComparison.Ordinal);
+        Assert.Contains("already", round.Rest.Single(r => r.Block == "B2").Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Globalization;
 using EstateWater.Web.Parts.Drawing;
 
 namespace EstateWater.Tests.Web.Drawing;
@@ -13,7 +14,7 @@ public sealed class LinearScaleTests
     public void Round_numbers_hold_all_values(double low, double high, string written)
     {
         var scale = LinearScale.Holding([low, high], 100, 0);
-        Assert.Equal(written, string.Join(' ', scale.Ticks.Select(scale.Words)));
+        Assert.Equal(written, string.Join(' ', scale.Ticks.Select(tick => scale.Words(tick, NumberFormatInfo.InvariantInfo))));
         Assert.True(scale.Low <= low && high <= scale.High);
     }
 

@@ -1,5 +1,6 @@
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Report;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
 namespace EstateWater.Tests.Web.Report;
@@ -17,7 +18,7 @@ public sealed class ValveWeekTests
         // By hand: 6 h · 102.22 m³/h and 6 h · 1.2778 mm/h.
         Assert.Equal(613.3, week.AppliedM3, 0.05);
         Assert.Equal(7.667, week.AppliedMm(Snapshot.Contents.Blocks[0]), 0.0005);
-        Assert.Equal("6 h in one set", week.AppliedWords);
+        Assert.Equal("6 h in one set", week.AppliedWords(UnitChoice.Metric));
     }
 
     [Fact]
@@ -39,15 +40,15 @@ public sealed class ValveWeekTests
     [InlineData(6.0, "Published: 6 h in one set; run as published.")]
     [InlineData(4.0, "Published: 4 h in one set; 2 h more was run.")]
     public void What_was_run_stands_beside_what_was_published(double hours, string expected) =>
-        Assert.Equal(expected, Of([Published(4, "V1", 3, hours)], Run(3, 6)).AgainstPlanned);
+        Assert.Equal(expected, Of([Published(4, "V1", 3, hours)], Run(3, 6)).AgainstPlanned(UnitChoice.Metric));
 
     [Fact]
     public void A_week_without_a_plan_is_not_a_plan_without_water()
     {
-        Assert.Equal("No plan was published for these days.", Of(Run(3, 6)).AgainstPlanned);
-        Assert.Equal("No plan was published for these days.", Of([Published(0, "V1", -1, 4)], Run(3, 6)).AgainstPlanned);
-        Assert.Equal("None of it was published.", Of([Published(4, "V2", 3, 4)], Run(3, 6)).AgainstPlanned);
-        Assert.Equal("None was published either.", Of([Published(4, "V2", 3, 4)]).AgainstPlanned);
+        Assert.Equal("No plan was published for these days.", Of(Run(3, 6)).AgainstPlanned(UnitChoice.Metric));
+        Assert.Equal("No plan was published for these days.", Of([Published(0, "V1", -1, 4)], Run(3, 6)).AgainstPlanned(UnitChoice.Metric));
+        Assert.Equal("None of it was published.", Of([Published(4, "V2", 3, 4)], Run(3, 6)).AgainstPlanned(UnitChoice.Metric));
+        Assert.Equal("None was published either.", Of([Published(4, "V2", 3, 4)]).AgainstPlanned(UnitChoice.Metric));
     }
 
     [Fact]

@@ -7,6 +7,7 @@ using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Taking;
+using EstateWater.Web.Parts.Preferences;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -81,6 +82,25 @@ public sealed class ServedRoundTests : IAsyncLifetime
         var wrong = await SubmitAsync(page, "Plan the round so", ("precision", "none"), ("walk", "99"));
         Assert.Equal("none", wrong.QuerySelector("input[name=precision]")!.GetAttribute("value"));
         Assert.Equal(["Speed between blocks is 1 to 40 km/h, like 3.6.", "The precision wanted is 0.2 to 5 bar, like 1."], wrong.QuerySelectorAll("[role=alert] li").Select(li => li.TextContent));
+    }
+
+    [Fact]
+    public async Task In_other_units_the_round_is_told_and_typed_in_them()
+    {
+        host.Http.DefaultRequestHeaders.Add("Cookie", $"{ReaderPreferences.Cookie}={Uri.EscapeDataString("light:mpa.in.gal.ac.f.es")}");
+        var page = await PageAsync(RoundEndpoint.Href);
+        // 3.6 km/h are 2.237 miles of 1609.344 m an hour; 1 bar is 0.1 MPa.
+        Assert.Equal("2,237", page.QuerySelector("input[name=walk]")!.GetAttribute("value"));
+        Assert.Equal("0,1", page.QuerySelector("input[name=precision]")!.GetAttribute("value"));
+        Assert.DoesNotMatch(@"\d\s?(bar|m|km/h)\b", page.QuerySelector("main")!.TextContent);
+        var before = Leaves(page);
+        page = await SubmitAsync(page, "Plan the round so", ("precision", "0,06"));
+        Assert.Equal("0,06", page.QuerySelector("input[name=precision]")!.GetAttribute("value"));
+        Assert.Equal("2,237", page.QuerySelector("input[name=walk]")!.GetAttribute("value"));
+        Assert.True(Leaves(page) > before);
+        // 1 and 40 km/h are 0.62 and 24.85 mph.
+        var wrong = await SubmitAsync(page, "Plan the round so", ("walk", "99"));
+        Assert.Equal("Speed between blocks is 0,62 to 24,85 mph, like 2,24.", wrong.QuerySelector("[role=alert] li")!.TextContent);
     }
 
     [Fact]

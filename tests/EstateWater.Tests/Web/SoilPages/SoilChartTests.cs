@@ -4,6 +4,7 @@ using EstateWater.Data.Model;
 using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Blocks;
 using EstateWater.Web.Features.Soil;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.SoilPages;
 
@@ -21,12 +22,12 @@ public sealed class SoilChartTests : BunitContext
     [Fact]
     public void Depth_runs_downward_and_the_latest_days_differ_by_mark()
     {
-        var drawing = new ProfileDrawing(Tube);
+        var drawing = new ProfileDrawing(Tube, UnitChoice.Metric);
         Assert.Equal([-2, -9, -79, -80], drawing.Lines.Select(line => line.Profile.Date.DayNumber - Today.DayNumber));
         Assert.Equal(4, drawing.Lines.Select(line => line.Mark).Distinct().Count());
         Assert.All(drawing.Lines, line => Assert.True(Value(line.Points[0].Y) < Value(line.Points[1].Y)));
         Assert.True(Value(drawing.Lines[2].Points[0].X) < Value(drawing.Lines[0].Points[0].X));
-        Assert.Equal((0.0, 100.0), (drawing.DepthCm.Low, drawing.DepthCm.High));
+        Assert.Equal((0.0, 100.0), (drawing.Depth.Low, drawing.Depth.High));
     }
 
     [Fact]
@@ -42,7 +43,7 @@ public sealed class SoilChartTests : BunitContext
     [Fact]
     public void Panels_lie_below_each_other_on_one_axis_of_time()
     {
-        var course = new SoilCourse(History, [Tube]);
+        var course = new SoilCourse(History, [Tube], UnitChoice.Metric);
         Assert.Equal(["Tension, bar", "Water put on and rain, mm a day", "Water in the soil at tube T1, mm to 1.00\u00A0m"], course.Panels.Select(panel => panel.Title));
         Assert.All(course.Panels.Zip(course.Panels.Skip(1)), pair => Assert.True(pair.First.Y.Start < pair.Second.Top));
         // A set and a tube were read two and nine days ago; water was put on nine days ago.
@@ -55,15 +56,29 @@ public sealed class SoilChartTests : BunitContext
     [Fact]
     public void Water_in_the_soil_lies_between_the_full_and_the_refill_line()
     {
-        var tube = new SoilCourse(History, [Tube]).Tubes[0];
+        var tube = new SoilCourse(History, [Tube], UnitChoice.Metric).Tubes[0];
         Assert.All(tube.Points, point => Assert.InRange(Value(point.Y), Value(tube.FullY!), Value(tube.RefillY!)));
         // 250 mm is a sixth of the way from refill at 240 to full at 300.
         Assert.Equal(1.0 / 6, (Value(tube.RefillY!) - Value(tube.Points[1].Y)) / (Value(tube.RefillY!) - Value(tube.FullY!)), 0.01);
     }
 
+    // What is drawn does not move with the unit, but for the round numbers at the ends of its axis: a sixth of the way stays one.
+    [Fact]
+    public void In_other_units_panels_say_so_and_show_the_same()
+    {
+        var course = new SoilCourse(History, [Tube], UnitChoice.Us with { Pressure = DisplayUnit.Megapascal });
+        Assert.Equal(["Tension, MPa", "Water put on and rain, in a day", "Water in the soil at tube T1, in to 39\u00A0in"], course.Panels.Select(panel => panel.Title));
+        var tube = course.Tubes[0];
+        Assert.Equal(1.0 / 6, (Value(tube.RefillY!) - Value(tube.Points[1].Y)) / (Value(tube.RefillY!) - Value(tube.FullY!)), 0.01);
+        // The last set was of 12 bar.
+        Assert.Equal(course.Tension.Y.Place(1.2), course.Sets.Last().Y);
+        // 1 m is 39.37 in.
+        Assert.InRange(new ProfileDrawing(Tube, UnitChoice.Us).Depth.High, 39.37, 60);
+    }
+
     [Fact]
     public void A_tube_not_read_this_season_has_no_panel() =>
-        Assert.Empty(new SoilCourse(History, [Tube with { Profiles = [.. Tube.Profiles.Take(4)] }]).Tubes);
+        Assert.Empty(new SoilCourse(History, [Tube with { Profiles = [.. Tube.Profiles.Take(4)] }], UnitChoice.Metric).Tubes);
 
     [Fact]
     public void Rows_count_water_from_the_row_before_to_the_day_before()

@@ -1,6 +1,7 @@
 using EstateWater.Agronomy.Soil;
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Soil;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.SoilPages;
 
@@ -59,12 +60,22 @@ public sealed class TubeSeriesTests
     public void A_sentence_says_how_a_tube_stands(double latest, string expected)
     {
         var series = Of([.. WetThenDry.SelectMany((content, i) => Read(40 - i, (100, content))), .. Read(7, (100, 0.26)), .. Read(2, (100, latest))])[0];
-        Assert.Equal(expected, SoilWords.Standing(series, Today).Replace('\u00A0', ' '));
+        Assert.Equal(expected, SoilWords.Standing(series, Today, UnitChoice.Metric).Replace('\u00A0', ' '));
+    }
+
+    // The same tube in inches of 25.4 mm: 250 is 9.8, 260 is 10.2, 300 is 11.8, 240 is 9.4; 1 m is 39.37 in. Differences are of the rounded numbers.
+    [Fact]
+    public void In_inches_the_numbers_of_the_sentence_add_up_as_well()
+    {
+        var series = Of([.. WetThenDry.SelectMany((content, i) => Read(40 - i, (100, content))), .. Read(7, (100, 0.26)), .. Read(2, (100, 0.25))])[0];
+        Assert.Equal(
+            "9.8 in to 39 in on Mon Jan 20 (2 days ago), 0.4 in less than on Wed Jan 15; full 11.8 in, refill at 9.4 in: 0.4 in above the refill point.",
+            SoilWords.Standing(series, Today, UnitChoice.Us).Replace('\u00A0', ' '));
     }
 
     [Fact]
     public void A_tube_that_only_dried_has_no_full_point_yet() =>
-        Assert.EndsWith("full and refill point are not known yet: the readings must have wetted and dried.", SoilWords.Standing(Of(Read(3, (20, 0.3)), Read(2, (20, 0.2)))[0], Today), StringComparison.Ordinal);
+        Assert.EndsWith("full and refill point are not known yet: the readings must have wetted and dried.", SoilWords.Standing(Of(Read(3, (20, 0.3)), Read(2, (20, 0.2)))[0], Today, UnitChoice.Metric), StringComparison.Ordinal);
 
     private static IReadOnlyList<TubeSeries> Of(params SoilMoisture[][] days) => Tubes(days.SelectMany(day => day));
 

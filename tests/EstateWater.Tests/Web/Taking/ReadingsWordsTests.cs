@@ -4,6 +4,7 @@ using EstateWater.Agronomy.Phenology;
 using EstateWater.Planning.Rounds;
 using EstateWater.Web.Features.Taking;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Taking;
 
@@ -37,7 +38,7 @@ public sealed partial class ReadingsWordsTests
         Assert.Equal(3.5, numbers.GetProperty("outlierZ").GetDouble());
     }
 
-    private static Dictionary<string, string> Words(FieldLanguage language) => JsonSerializer.Deserialize<Dictionary<string, string>>(new ReadingsWords(language).ScriptJson)!;
+    private static Dictionary<string, string> Words(FieldLanguage language) => JsonSerializer.Deserialize<Dictionary<string, string>>(new ReadingsWords(language, UnitChoice.Metric).ScriptJson)!;
 
     private static string Places(string text) => string.Concat(PlaceRegex().Matches(text).Select(m => m.Value).Distinct().Order(StringComparer.Ordinal));
 

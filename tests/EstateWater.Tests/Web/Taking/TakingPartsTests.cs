@@ -5,6 +5,7 @@ using EstateWater.Data.Store.Taken;
 using EstateWater.Planning.Rounds;
 using EstateWater.Web.Features.Taking;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Taking;
 
@@ -31,6 +32,19 @@ public sealed class TakingPartsTests : BunitContext
         Assert.Equal("8 leaves · leaf · about 11:40", cards.Find(".set-times").TextContent);
         Assert.Contains("Read leaves and stems from 11:40 to 14:10; solar noon 12:40.", cards.Markup, StringComparison.Ordinal);
         Assert.Equal(["Last 12.3 bar, Wed 15 Jan 13:00", "Never read"], cards.FindAll("li.set-card > p:nth-of-type(2)").Select(p => p.TextContent));
+    }
+
+    [Fact]
+    public void Whoever_chose_megapascals_is_told_and_asked_in_them()
+    {
+        var units = UnitChoice.Metric with { Pressure = DisplayUnit.Megapascal };
+        var words = new ReadingsWords(FieldLanguage.English, units);
+        Assert.Equal("Last 1.23 MPa, Wed 15 Jan 13:00", words.LastRead(12.3, new DateTimeOffset(2025, 1, 15, 13, 0, 0, TimeSpan.FromHours(2))));
+        var form = Render<TakingForm>(p => p.AddCascadingValue(units).Add(f => f.Words, words));
+        Assert.Equal("MPa", form.Find("input[name=unit][checked]").GetAttribute("value"));
+        Assert.Equal("MPa", form.Find("#pressure-unit").TextContent);
+        form = Render<TakingForm>(p => p.AddCascadingValue(UnitChoice.Metric).Add(f => f.Words, words));
+        Assert.Equal("bar", form.Find("input[name=unit][checked]").GetAttribute("value"));
     }
 
     [Fact]
@@ -62,7 +76,7 @@ public sealed class TakingPartsTests : BunitContext
         var cards = Cards(FieldLanguage.Spanish);
         Assert.Equal("8 hojas · hoja · a eso de las 11:40", cards.Find(".set-times").TextContent);
         Assert.Contains("lentes de seguridad", cards.Find("section.caution").TextContent, StringComparison.Ordinal);
-        var form = Render<TakingForm>(p => p.Add(f => f.Words, new ReadingsWords(FieldLanguage.Spanish)));
+        var form = Render<TakingForm>(p => p.Add(f => f.Words, new ReadingsWords(FieldLanguage.Spanish, UnitChoice.Metric)));
         Assert.Equal(["Hojas en la cámara", "Tubo de suelo", "Follaje", "Etapa"], form.FindAll("label:has([name=kind])").Select(l => l.TextContent.Trim()));
         Assert.Equal("35 Envero", form.Find("option[value='35']").TextContent);
     }
@@ -70,7 +84,7 @@ public sealed class TakingPartsTests : BunitContext
     [Fact]
     public void Every_input_of_the_form_has_a_label_and_every_message_its_place()
     {
-        var form = Render<TakingForm>(p => p.Add(f => f.Words, new ReadingsWords(FieldLanguage.English)));
+        var form = Render<TakingForm>(p => p.Add(f => f.Words, new ReadingsWords(FieldLanguage.English, UnitChoice.Metric)));
         Assert.All(form.FindAll("input, select"), input => Assert.NotNull(input.Closest("label")));
         Assert.All(form.FindAll("[data-error]"), input => Assert.NotNull(form.Find("#" + input.GetAttribute("data-error"))));
         Assert.All(form.FindAll("input[type=text]").Where(i => i.GetAttribute("inputmode") is not null), input => Assert.Equal("decimal", input.GetAttribute("inputmode")));
@@ -101,7 +115,7 @@ public sealed class TakingPartsTests : BunitContext
     };
 
     private IRenderedComponent<RoundCards> Cards(FieldLanguage language, params TakenLine[] taken) => Render<RoundCards>(p => p
-        .Add(c => c.Words, new ReadingsWords(language))
+        .Add(c => c.Words, new ReadingsWords(language, UnitChoice.Metric))
         .Add(c => c.View, new ReadingsView
         {
             HasEstate = true,

@@ -21,7 +21,9 @@ public sealed class UnitChoiceTests
         Assert.Equal("2.1 ha", units.AreaOf(21_400));
         Assert.Equal("39 °C", units.TemperatureOf(39));
         Assert.Equal("0.9 m", units.Length(0.9));
-        Assert.Equal("30 cm", units.SoilDepth(30));
+        Assert.Equal("30 cm", units.ShortLengthOf(30));
+        Assert.Equal("1.00\u00A0m", units.Span(1));
+        Assert.Equal("12–18 Jan", units.Days(new DateOnly(2025, 1, 12), new DateOnly(2025, 1, 18)));
     }
 
     [Fact]
@@ -36,7 +38,10 @@ public sealed class UnitChoiceTests
         Assert.Equal("5.3 ac", units.AreaOf(21_400)); // 21 400 ∕ 4046.8564224 = 5.288
         Assert.Equal("102 °F", units.TemperatureOf(39)); // 102.2
         Assert.Equal("3.0 ft", units.Length(0.9)); // 2.95
-        Assert.Equal("12 in", units.SoilDepth(30)); // 11.8
+        Assert.Equal("12 in", units.ShortLengthOf(30)); // 11.8
+        Assert.Equal("39\u00A0in", units.Span(1)); // 39.37
+        Assert.Equal("Jan 12–18", units.Days(new DateOnly(2025, 1, 12), new DateOnly(2025, 1, 18)));
+        Assert.Equal("Jan 28–Feb 3", units.Days(new DateOnly(2025, 1, 28), new DateOnly(2025, 2, 3)));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Bunit;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Week;
 
@@ -33,7 +34,7 @@ public sealed class HoursFieldTests : BunitContext
         var field = Field(6);
         field.Find("input").KeyDown(key);
         Assert.Equal([hours], given);
-        Assert.Equal(HoursText.Show(hours), field.Find("input").GetAttribute("value"));
+        Assert.Equal(UnitChoice.Metric.Trimmed(hours), field.Find("input").GetAttribute("value"));
     }
 
     [Fact]
@@ -43,6 +44,15 @@ public sealed class HoursFieldTests : BunitContext
         field.Find("input").Input("8");
         field.Find("input").KeyDown("ArrowUp");
         Assert.Equal([8.25], given);
+    }
+
+    [Fact]
+    public void Whoever_writes_a_comma_sees_one_in_the_field_and_in_the_rule()
+    {
+        var field = Field(6.25, UnitChoice.Metric with { Numbers = NumberStyle.Comma });
+        Assert.Equal("6,25", field.Find("input").GetAttribute("value"));
+        field.Find("input").Change("sixty");
+        Assert.Equal("Hours must be between 0 and 24, like 6,5", field.Find("#hours-B01-error").TextContent);
     }
 
     [Fact]
@@ -63,7 +73,8 @@ public sealed class HoursFieldTests : BunitContext
         Assert.Equal("4", field.Find("input").GetAttribute("value"));
     }
 
-    private IRenderedComponent<HoursField> Field(double hours) => Render<HoursField>(p => p
+    private IRenderedComponent<HoursField> Field(double hours, UnitChoice? units = null) => Render<HoursField>(p => p
+        .AddCascadingValue(units ?? UnitChoice.Metric)
         .Add(f => f.Id, "hours-B01")
         .Add(f => f.Label, "Hours for B01")
         .Add(f => f.Hours, hours)

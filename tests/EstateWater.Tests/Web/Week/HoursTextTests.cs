@@ -1,5 +1,6 @@
 using CsCheck;
 using EstateWater.Web.Features.Week;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Week;
 
@@ -16,7 +17,7 @@ public sealed class HoursTextTests
     [InlineData("6.13", 6.25)]
     [InlineData("6.375", 6.5)]
     public void Reads_what_people_type_in_whole_quarter_hours(string text, double hours) =>
-        Assert.Equal((hours, null), HoursText.Read(text, 24));
+        Assert.Equal((hours, null), HoursText.Read(text, 24, UnitChoice.Metric));
 
     [Theory]
     [InlineData("")]
@@ -29,7 +30,7 @@ public sealed class HoursTextTests
     [InlineData("1e1")]
     [InlineData("NaN")]
     public void Refuses_anything_else_with_the_rule_and_an_example(string? text) =>
-        Assert.Equal((null, "Hours must be between 0 and 24, like 6.5"), HoursText.Read(text, 24));
+        Assert.Equal((null, "Hours must be between 0 and 24, like 6.5"), HoursText.Read(text, 24, UnitChoice.Metric));
 
     [Fact]
     public void Steps_stay_on_quarters_and_within_bounds() =>
@@ -45,5 +46,9 @@ public sealed class HoursTextTests
 
     [Fact]
     public void What_is_shown_reads_back_as_the_same_hours() =>
-        Gen.Int[0, 96].Sample(quarters => Assert.Equal((quarters / 4.0, null), HoursText.Read(HoursText.Show(quarters / 4.0), 24)));
+        Gen.Select(Gen.Int[0, 96], Gen.Int[0, NumberStyle.All.Count - 1]).Sample((quarters, style) =>
+        {
+            var units = UnitChoice.Metric with { Numbers = NumberStyle.All[style] };
+            Assert.Equal((quarters / 4.0, null), HoursText.Read(units.Trimmed(quarters / 4.0), 24, units));
+        });
 }
