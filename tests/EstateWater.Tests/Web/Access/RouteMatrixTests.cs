@@ -131,7 +131,7 @@ public sealed class RouteMatrixTests(StaffedEstate estate) : IClassFixture<Staff
         {
             using var answer = await visitor.Stays.GetAsync("/methods", Cancellation);
             var links = (await EstateWater.Tests.Web.Host.Visitor.ReadAsync(answer)).QuerySelectorAll("header nav a").Select(a => a.GetAttribute("href")!).ToList();
-            Assert.Equal(Table.Where(row => row.Method == "GET" && row.May.Split(' ').Contains(role)).Select(row => row.Address).Intersect(["/owner", "/", "/week", "/report", "/sets", "/readings", "/readings/round", "/changes", "/accuracy", "/methods", "/people", "/account"]).Order(), links.Order());
+            Assert.Equal(Table.Where(row => row.Method == "GET" && row.May.Split(' ').Contains(role)).Select(row => row.Address).Intersect(["/owner", "/", "/week", "/report", "/sets", "/readings", "/readings/round", "/changes", "/accuracy", "/methods", "/people", "/preferences", "/account"]).Order(), links.Order());
         }
     }
 

@@ -6,26 +6,30 @@ using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Tests.Web.Host;
 
-public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<ServedEstate>
+public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<ServedEstate>, IDisposable
 {
+    private readonly List<Visitor> visitors = [];
+
+    public void Dispose() => visitors.ForEach(visitor => visitor.Dispose());
+
     [Fact]
     public async Task Pages_that_are_kept_for_all_are_kept_apart_by_choice()
     {
-        using var visitor = Visitor();
+        var visitor = await SignedInAsync();
         Assert.Contains("Tension in bar", await TextAsync(visitor, "/"), StringComparison.Ordinal);
         await ChooseAsync(visitor, ("pressure", "mpa"), ("volume", "gal"), ("look", "dark"));
         var page = await TextAsync(visitor, "/");
         Assert.Contains("Tension in MPa", page, StringComparison.Ordinal);
         Assert.Contains(" gal ", page, StringComparison.Ordinal);
         Assert.DoesNotContain("m³", page, StringComparison.Ordinal);
-        using var other = Visitor();
+        var other = await SignedInAsync();
         Assert.Contains("Tension in bar", await TextAsync(other, "/"), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task A_preset_takes_every_unit_and_the_form_shows_them()
     {
-        using var visitor = Visitor();
+        var visitor = await SignedInAsync();
         await ChooseAsync(visitor, ("preset", "us"));
         var page = await PageAsync(visitor, "/preferences");
         Assert.Equal(["bar", "in", "gal", "ac", "f", "en-US"], page.QuerySelectorAll("option[selected]").Select(option => option.GetAttribute("value")));
@@ -34,7 +38,7 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
     [Fact]
     public async Task The_appearance_reaches_the_style_sheet()
     {
-        using var visitor = Visitor();
+        var visitor = await SignedInAsync();
         Assert.Equal("screen and (prefers-color-scheme: dark)", DarkMedia(await PageAsync(visitor, "/methods")));
         await ChooseAsync(visitor, ("look", "light"));
         Assert.Equal("not all", DarkMedia(await PageAsync(visitor, "/methods")));
@@ -43,7 +47,7 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
     [Fact]
     public async Task A_form_of_elsewhere_changes_nothing()
     {
-        using var visitor = Visitor();
+        var visitor = await SignedInAsync();
         using var answer = await visitor.PostAsync("/preferences/keep", new FormUrlEncodedContent([KeyValuePair.Create("preset", "us")]), TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.DoesNotContain(answer.Headers, header => header.Key == "Set-Cookie");
@@ -52,7 +56,7 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
     [Fact]
     public async Task Readings_are_told_in_megapascals()
     {
-        using var visitor = Visitor();
+        var visitor = await SignedInAsync();
         visitor.DefaultRequestHeaders.Add("Cookie", $"{ReaderPreferences.Cookie}={Uri.EscapeDataString(new ReaderPreferences(UnitChoice.Metric with { Pressure = DisplayUnit.Megapascal }, Appearance.System).Key)}");
         var page = await PageAsync(visitor, "/blocks/B1/sets/2025-01-20");
         // As in bar, with the point one place to the left.
@@ -60,7 +64,14 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
         Assert.Contains("1.20 ± 0.05 MPa", page.QuerySelector("section p")!.TextContent, StringComparison.Ordinal);
     }
 
-    private HttpClient Visitor() => new(new HttpClientHandler { CookieContainer = new CookieContainer() }) { BaseAddress = served.Host.Http.BaseAddress };
+    // Mara at another browser, with cookies of its own.
+    private async Task<HttpClient> SignedInAsync()
+    {
+        var visitor = new Visitor(served.Host.Address);
+        visitors.Add(visitor);
+        Assert.NotNull(await visitor.SignInAsync("Mara"));
+        return visitor.Follows;
+    }
 
     private static async Task ChooseAsync(HttpClient visitor, params (string Name, string Value)[] answers)
     {
