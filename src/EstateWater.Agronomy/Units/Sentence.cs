@@ -13,7 +13,7 @@ public sealed class Sentence : IEquatable<Sentence>
 {
     private readonly IReadOnlyList<Part> parts;
 
-    private Sentence(IReadOnlyList<Part> parts) => this.parts = parts;
+    internal Sentence(IReadOnlyList<Part> parts) => this.parts = parts;
 
     /// <summary>No words.</summary>
     public static Sentence Empty { get; } = new([]);
@@ -57,6 +57,8 @@ public sealed class Sentence : IEquatable<Sentence>
 
     /// <inheritdoc/>
     public override int GetHashCode() => ToString().GetHashCode(StringComparison.Ordinal);
+
+    internal IReadOnlyList<Part> Parts => parts;
 
     internal sealed record Part(object Value, string? Format);
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using EstateWater.Agronomy.Units;
 using EstateWater.Data.Model;
 using EstateWater.Data.Store;
 using EstateWater.Planning.Rounds;
@@ -13,6 +14,9 @@ namespace EstateWater.Web.Features.Rounds;
 /// <param name="clock">The estate's clock.</param>
 public sealed class EstateRounds(IDbContextFactory<EstateDb> databases, EstateSnapshots snapshots, TimeProvider clock)
 {
+    // Reasons keep their quantities, so that each reader is told them in their own units.
+    private static readonly JsonSerializerOptions Keeping = new() { Converters = { new SentenceKeeping() } };
+
     /// <summary>The round of the estate's day; null while there is no plan to make one from.</summary>
     /// <remarks>Kept from its first look on, so that readings that come in do not change it while it is walked.</remarks>
     public Task<RoundPlan?> TodayAsync(EstateSnapshot snapshot, CancellationToken cancellation = default) =>
@@ -49,7 +53,7 @@ public sealed class EstateRounds(IDbContextFactory<EstateDb> databases, EstateSn
             db.PlannedRounds.Add(kept);
         }
 
-        (kept.Document, kept.MadeAt, kept.ChangedBy) = (JsonSerializer.Serialize(round), clock.GetUtcNow(), by);
+        (kept.Document, kept.MadeAt, kept.ChangedBy) = (JsonSerializer.Serialize(round, Keeping), clock.GetUtcNow(), by);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         return true;
@@ -74,7 +78,7 @@ public sealed class EstateRounds(IDbContextFactory<EstateDb> databases, EstateSn
                 return meanwhile;
             }
 
-            db.PlannedRounds.Add(new PlannedRound { Date = date, MadeAt = clock.GetUtcNow(), Document = JsonSerializer.Serialize(round) });
+            db.PlannedRounds.Add(new PlannedRound { Date = date, MadeAt = clock.GetUtcNow(), Document = JsonSerializer.Serialize(round, Keeping) });
             await db.SaveChangesAsync(cancellation);
             await transaction.CommitAsync(cancellation);
         }
@@ -85,7 +89,7 @@ public sealed class EstateRounds(IDbContextFactory<EstateDb> databases, EstateSn
     private static async Task<RoundPlan?> KeptAsync(EstateDb db, DateOnly date, CancellationToken cancellation) =>
         await db.PlannedRounds.AsNoTracking().SingleOrDefaultAsync(r => r.Date == date, cancellation) is { } kept ? Read(kept) : null;
 
-    private static RoundPlan Read(PlannedRound kept) => JsonSerializer.Deserialize<RoundPlan>(kept.Document)!;
+    private static RoundPlan Read(PlannedRound kept) => JsonSerializer.Deserialize<RoundPlan>(kept.Document, Keeping)!;
 
     private static RoundPlan? Make(EstateSnapshot snapshot, DateOnly date, RoundWishes wishes)
     {

@@ -16,6 +16,17 @@ public sealed class SentenceTests
     }
 
     [Fact]
+    public void A_kept_sentence_keeps_its_quantities_and_plain_text_is_read_as_well()
+    {
+        var keeping = new JsonSerializerOptions { Converters = { new SentenceKeeping() } };
+        var words = Sentence.Of($"{Words}, at {new DateTimeOffset(2025, 1, 22, 6, 0, 0, TimeSpan.FromHours(2)):HH:mm} {6.25:0.##} h of {Quantity.Volume(1000) with { IsBare = true, Groups = true }} m³");
+        var kept = JsonSerializer.Deserialize<Sentence>(JsonSerializer.Serialize(words, keeping), keeping)!;
+        Assert.Equal("[Tension] on (d MMM), () leaves, at (HH:mm) (0.##) h of [Volume] m³", kept.In(new Marks()));
+        Assert.Equal("13.2 bar on 22 Jan, 2 leaves, at 06:00 6.25 h of 1,000 m³", kept.ToString());
+        Assert.Equal("13.2 bar", JsonSerializer.Deserialize<Sentence>("\"13.2 bar\"", keeping)!.ToString());
+    }
+
+    [Fact]
     public void A_reader_is_told_the_same_facts_in_another_manner() => Assert.Equal("[Tension] on (d MMM), () leaves", Words.In(new Marks()));
 
     [Fact]
