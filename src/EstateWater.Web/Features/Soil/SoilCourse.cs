@@ -30,7 +30,7 @@ public sealed class SoilCourse
         time = new LinearScale(history.SeasonStart.DayNumber, Math.Max(history.Today.DayNumber, history.SeasonStart.DayNumber + 1) + 0.5, 1, Left, Right);
         var top = Gap;
         Tension = PanelOf($"Tension, {units.Pressure.Symbol}", ref top, TensionHeight, TensionsBar().Select(units.Pressure.Show));
-        Water = PanelOf($"Water put on and rain, {units.Depth.Symbol} a day", ref top, WaterHeight, Days.Select(day => (day.AppliedMm ?? 0) + (day.RainMm ?? 0)).Append(0).Append(1).Select(units.Depth.Show));
+        Water = PanelOf($"Water put on and rain by day, {units.Depth.Symbol}", ref top, WaterHeight, Days.Select(day => (day.AppliedMm ?? 0) + (day.RainMm ?? 0)).Append(0).Append(1).Select(units.Depth.Show));
         Tubes = [.. tubes.Where(tube => tube.Profiles.Any(IsShown)).Select(tube => TubeOf(tube, ref top))];
         Bottom = top - Gap;
         Height = Bottom + LegendHeight;
@@ -111,7 +111,7 @@ public sealed class SoilCourse
         var points = tube.Points;
         var values = days.Select(day => day.Mm!.Value);
         var panel = PanelOf(
-            $"Water in the soil at tube {tube.Tube}, {units.Depth.Symbol} to {units.Span(tube.SpanM)}",
+            $"Water in the soil at tube {tube.Tube} to {units.Span(tube.SpanM)}, {units.Depth.Symbol}",
             ref top,
             TubeHeight,
             (points is null ? values : values.Append(points.FullMm).Append(points.RefillMm)).Select(units.Depth.Show));

@@ -44,7 +44,7 @@ public sealed class SoilChartTests : BunitContext
     public void Panels_lie_below_each_other_on_one_axis_of_time()
     {
         var course = new SoilCourse(History, [Tube], UnitChoice.Metric);
-        Assert.Equal(["Tension, bar", "Water put on and rain, mm a day", "Water in the soil at tube T1, mm to 1.00\u00A0m"], course.Panels.Select(panel => panel.Title));
+        Assert.Equal(["Tension, bar", "Water put on and rain by day, mm", "Water in the soil at tube T1 to 1.00\u00A0m, mm"], course.Panels.Select(panel => panel.Title));
         Assert.All(course.Panels.Zip(course.Panels.Skip(1)), pair => Assert.True(pair.First.Y.Start < pair.Second.Top));
         // A set and a tube were read two and nine days ago; water was put on nine days ago.
         var tube = Assert.Single(course.Tubes);
@@ -67,7 +67,7 @@ public sealed class SoilChartTests : BunitContext
     public void In_other_units_panels_say_so_and_show_the_same()
     {
         var course = new SoilCourse(History, [Tube], UnitChoice.Us with { Pressure = DisplayUnit.Megapascal });
-        Assert.Equal(["Tension, MPa", "Water put on and rain, in a day", "Water in the soil at tube T1, in to 39\u00A0in"], course.Panels.Select(panel => panel.Title));
+        Assert.Equal(["Tension, MPa", "Water put on and rain by day, in", "Water in the soil at tube T1 to 39\u00A0in, in"], course.Panels.Select(panel => panel.Title));
         var tube = course.Tubes[0];
         Assert.Equal(1.0 / 6, (Value(tube.RefillY!) - Value(tube.Points[1].Y)) / (Value(tube.RefillY!) - Value(tube.FullY!)), 0.01);
         // The last set was of 12 bar.
