@@ -11,7 +11,7 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
     private const double Gap = 0.003;
     private const double FirstWork = 0.03;
     private const double LastWork = 0.15;
-    private const int MostRounds = 3;
+    private const int MostRounds = 8;
 
     // A night that is over by less is left to the clock. [quarter hours]
     private const double Over = 0.1;
