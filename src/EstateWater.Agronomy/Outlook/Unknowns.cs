@@ -63,7 +63,7 @@ public static class Unknowns
     /// spreads by a quarter about its line in shade (Williams and Ayars 2005); leaves of one estate sit up to 0.15 MPa
     /// from a published baseline; published curves of midday potential against soil water run from straight to bent. The estate's own blocks narrow them (see <see cref="EstatePrior"/>).
     /// </remarks>
-    public static IReadOnlyList<double> Spread { get; } = 
+    public static IReadOnlyList<double> Spread { get; } =
     [
         0.5, 0.25, 0.25, 0.15, 0.07, 0.07, 0.35, 0.30, 0.12, 1.0, 1.0, 0.05, 1.0, 0.4, 0.5, 0.4,
         .. Enumerable.Repeat(UseDrift.SpreadShare, UseDrift.Knots),
