@@ -1,6 +1,5 @@
 using System.Numerics;
 using EstateWater.Agronomy.Canopy;
-using EstateWater.Agronomy.Soil;
 
 namespace EstateWater.Agronomy.Outlook;
 
@@ -30,7 +29,7 @@ internal sealed class RootZoneEnsemble
     private readonly double[] rooted;
     private readonly double[] waterUse;
     private readonly double[] delivery;
-    private readonly double[] perShareWhereStressStarts;
+    private readonly double[] perShareWhereUptakeFalls;
     private readonly double[] wetDepletion;
     private readonly double[] dryDepletion;
     private readonly UseDrift drift;
@@ -47,7 +46,7 @@ internal sealed class RootZoneEnsemble
         rooted = new double[Members];
         waterUse = new double[Members];
         delivery = new double[Members];
-        perShareWhereStressStarts = new double[Members];
+        perShareWhereUptakeFalls = new double[Members];
         wetDepletion = new double[Members];
         dryDepletion = new double[Members];
         WetShareLeft = new double[Members];
@@ -66,7 +65,7 @@ internal sealed class RootZoneEnsemble
             perWetCapacity[m] = 1 / wetCapacity[m];
             perDryCapacity[m] = 1 / dryCapacity[m];
             waterUse[m] = CropCoefficient.WilliamsAyarsSlope * Math.Exp(spread[Unknowns.WaterUse] * unknowns[Unknowns.WaterUse][m]);
-            perShareWhereStressStarts[m] = 1 / Math.Clamp(ShareLeftWhereUptakeFalls * Math.Exp(spread[Unknowns.StressPoint] * unknowns[Unknowns.StressPoint][m]), 0.05, 0.95);
+            perShareWhereUptakeFalls[m] = 1 / Math.Clamp(ShareLeftWhereUptakeFalls * Math.Exp(spread[Unknowns.StressPoint] * unknowns[Unknowns.StressPoint][m]), 0.05, 0.95);
             delivery[m] = block.DeliveredShare * Math.Exp(spread[Unknowns.Delivery] * unknowns[Unknowns.Delivery][m]);
 
             // A season starts between full and about a third empty: winter rain decides, and the fit corrects it.
@@ -80,7 +79,7 @@ internal sealed class RootZoneEnsemble
     {
         Members = other.Members;
         (wetCapacity, dryCapacity, perWetCapacity, perDryCapacity) = (other.wetCapacity, other.dryCapacity, other.perWetCapacity, other.perDryCapacity);
-        (wetFraction, rooted, waterUse, delivery, perShareWhereStressStarts) = (other.wetFraction, other.rooted, other.waterUse, other.delivery, other.perShareWhereStressStarts);
+        (wetFraction, rooted, waterUse, delivery, perShareWhereUptakeFalls) = (other.wetFraction, other.rooted, other.waterUse, other.delivery, other.perShareWhereUptakeFalls);
         (drift, daysLived) = (other.drift, other.daysLived);
         wetDepletion = [.. other.wetDepletion];
         dryDepletion = [.. other.dryDepletion];
@@ -152,7 +151,7 @@ internal sealed class RootZoneEnsemble
             var wetted = new Vector<double>(wetFraction, m);
             Look(wetDepleted, dryDepleted, new Vector<double>(perWetCapacity, m), new Vector<double>(perDryCapacity, m), wetted, new Vector<double>(rooted, m), out _, out _, out var left, out var wetShareOfUptake);
 
-            var stress = Vector.Min(Vector<double>.One, left * new Vector<double>(perShareWhereStressStarts, m));
+            var stress = Vector.Min(Vector<double>.One, left * new Vector<double>(perShareWhereUptakeFalls, m));
             var used = new Vector<double>(waterUse, m) * stress * et0Mm.At(m) * shadedFraction;
             if (wandering is var (earlier, later, laterShare))
             {

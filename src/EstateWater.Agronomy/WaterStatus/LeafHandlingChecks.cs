@@ -55,8 +55,8 @@ internal static class LeafHandlingChecks
     private static ReadingFinding? Range(IReadOnlyList<LeafFact> leaves, WaterPotentialMeasure measure)
     {
         var (lowest, highest) = ReadingSetRules.PlausibleRange(measure);
-        var odd = leaves.Where(l => l.TensionMpa < lowest || l.TensionMpa > highest).Select(l => Sentence.Of($"{Words.Bar(l.TensionMpa)}")).ToArray();
+        var odd = leaves.Where(l => l.TensionMpa < lowest || l.TensionMpa > highest).Select(l => Sentence.Of($"{Quantity.TensionOfMpa(l.TensionMpa)}")).ToArray();
         return odd.Length == 0 ? null : new(OutOfRange, Reject,
-            Sentence.Of($"{Sentence.Join(", ", odd)}: outside what vines show ({Words.Bar(lowest)} to {Words.Bar(highest)})."));
+            Sentence.Of($"{Sentence.Join(", ", odd)}: outside what vines show ({Quantity.TensionOfMpa(lowest)} to {Quantity.TensionOfMpa(highest)})."));
     }
 }

@@ -82,7 +82,7 @@ public static class ReadingSetChecks
     {
         var change = Descriptive.Mean([.. leaves.Select(l => l.TensionMpa)]) - context.Previous?.MeanMpa;
         return change is { } c && Math.Abs(c) > rules.JumpMpa
-            ? new(Jump, Doubtful, Sentence.Of($"{Words.Bar(Math.Abs(c))} {(c > 0 ? "drier" : "wetter")} than the set before: read again unless water, rain or weather explains it."))
+            ? new(Jump, Doubtful, Sentence.Of($"{Quantity.TensionOfMpa(Math.Abs(c))} {(c > 0 ? "drier" : "wetter")} than the set before: read again unless water, rain or weather explains it."))
             : null;
     }
 
@@ -90,7 +90,7 @@ public static class ReadingSetChecks
     {
         var wetter = context.BaselineTensionMpa - Descriptive.Mean([.. leaves.Select(l => l.TensionMpa)]);
         return wetter is { } w && w > rules.WetterThanBaselineMpa
-            ? new(WetterThanBaseline, Doubtful, Sentence.Of($"{Words.Bar(w)} wetter than a vine without stress in that air: wet leaves, or the end point taken too early?"))
+            ? new(WetterThanBaseline, Doubtful, Sentence.Of($"{Quantity.TensionOfMpa(w)} wetter than a vine without stress in that air: wet leaves, or the end point taken too early?"))
             : null;
     }
 }
@@ -98,8 +98,6 @@ public static class ReadingSetChecks
 /// <summary>Numbers in the words of a finding.</summary>
 internal static class Words
 {
-    public static Quantity Bar(double mpa) => Quantity.TensionOfMpa(mpa);
-
     public static string Leaves(int count) => string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "leaf" : "leaves")}");
 
     public static string Time(TimeSpan span)

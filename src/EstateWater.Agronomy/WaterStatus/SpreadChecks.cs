@@ -29,7 +29,7 @@ internal static class SpreadChecks
         }
 
         return deviation <= usual ? null : new(UnusualSpread, Doubtful,
-            Sentence.Of($"Leaves spread {Words.Bar(deviation)} about their mean; up to {Words.Bar(usual)} is usual for this measure."));
+            Sentence.Of($"Leaves spread {Quantity.TensionOfMpa(deviation)} about their mean; up to {Quantity.TensionOfMpa(usual)} is usual for this measure."));
     }
 
     private static ReadingFinding? Pairs(IReadOnlyList<LeafFact> leaves, ReadingSetRules rules)
@@ -40,7 +40,7 @@ internal static class SpreadChecks
             .GroupBy(l => (l.Group, l.Vine), l => l.TensionMpa)
             .Count(v => v.Count() == 2 && v.Max() - v.Min() > rules.LeafPairMpa + 1e-9);
         return apart == 0 ? null : new(LeavesOfAVineDiffer, Note,
-            Sentence.Of($"The two leaves of {(apart == 1 ? "a vine" : $"{apart} vines")} differ by more than {Words.Bar(rules.LeafPairMpa)}: read a third."));
+            Sentence.Of($"The two leaves of {(apart == 1 ? "a vine" : $"{apart} vines")} differ by more than {Quantity.TensionOfMpa(rules.LeafPairMpa)}: read a third."));
     }
 
     private static ReadingFinding? Odd(double[] values)
@@ -52,7 +52,7 @@ internal static class SpreadChecks
 
         var odd = ReadingSetStatistics.OutliersOf(values);
         return odd.Count == 0 ? null : new(OutlierLeaf, Doubtful,
-            Sentence.Of($"{Words.Leaves(odd.Count)} far from the others: {Sentence.Join(", ", odd.Select(i => Sentence.Of($"{Words.Bar(values[i])}")))}. Kept, but not counted by the outlook."));
+            Sentence.Of($"{Words.Leaves(odd.Count)} far from the others: {Sentence.Join(", ", odd.Select(i => Sentence.Of($"{Quantity.TensionOfMpa(values[i])}")))}. Kept, but not counted by the outlook."));
     }
 
     private static ReadingFinding? Rounded(double[] values) =>

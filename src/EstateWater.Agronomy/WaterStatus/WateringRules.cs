@@ -1,6 +1,7 @@
 using System.Globalization;
 using EstateWater.Agronomy.Methods;
 using EstateWater.Agronomy.Phenology;
+using EstateWater.Agronomy.Units;
 using static EstateWater.Agronomy.WaterStatus.WateringLean;
 
 namespace EstateWater.Agronomy.WaterStatus;
@@ -68,7 +69,7 @@ public static class WateringRules
 
         if (tension > b.LimitMpa)
         {
-            return new(WateringRule.VinePastLimit, Water, $"Vines at {Words.Bar(tension)}, past {Words.Bar(b.LimitMpa.Value)}, which they should never see.");
+            return new(WateringRule.VinePastLimit, Water, $"Vines at {Quantity.TensionOfMpa(tension)}, past {Quantity.TensionOfMpa(b.LimitMpa.Value)}, which they should never see.");
         }
 
         if (b.CeilingMpa is not { } ceiling)
@@ -77,9 +78,9 @@ public static class WateringRules
         }
 
         return tension >= ceiling
-            ? new(WateringRule.VineDry, Water, $"Vines at {Words.Bar(tension)}; {Words.Bar(ceiling)} is the driest wanted.")
+            ? new(WateringRule.VineDry, Water, $"Vines at {Quantity.TensionOfMpa(tension)}; {Quantity.TensionOfMpa(ceiling)} is the driest wanted.")
             : tension + b.TensionHalfWidthMpa >= ceiling
-                ? new(WateringRule.VineNearCeiling, WateringLean.First, $"Vines at {Words.Bar(tension)}, give or take {Words.Bar(b.TensionHalfWidthMpa!.Value)}: they may be at {Words.Bar(ceiling)} already. More leaves would tell.")
+                ? new(WateringRule.VineNearCeiling, WateringLean.First, $"Vines at {Quantity.TensionOfMpa(tension)}, give or take {Quantity.TensionOfMpa(b.TensionHalfWidthMpa!.Value)}: they may be at {Quantity.TensionOfMpa(ceiling)} already. More leaves would tell.")
                 : null;
     }
 

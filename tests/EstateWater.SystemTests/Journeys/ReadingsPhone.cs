@@ -29,27 +29,12 @@ internal sealed class ReadingsPhone(IPage page)
     public Task ReadyAsync() => Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
 
     /// <summary>Waits until the page, its style and its scripts are kept for use without signal.</summary>
-    public async Task KeptAsync()
-    {
-        for (var tries = 0; tries < 100; tries++)
-        {
-            if (await page.EvaluateAsync<bool>("""
-                async () => {
-                    const kept = await caches.open('estate-water-readings-1');
-                    const scripts = ['drafts', 'form', 'mine', 'page', 'statistics', 'units', 'window'].map(name => `/taking/${name}.js`);
-                    const parts = await Promise.all(['/readings', '/sets/sets.css', '/taking/taking.css', ...scripts, '/field/clock.js', '/field/outbox.js', '/field/store.js', '/field/page.js', '/field/words.js'].map(p => kept.match(p)));
-                    return navigator.serviceWorker.controller !== null && parts.every(Boolean);
-                }
-                """))
-            {
-                return;
-            }
-
-            await page.WaitForTimeoutAsync(100);
-        }
-
-        Assert.Fail("The page was not kept within 10 s.");
-    }
+    public Task KeptAsync() => KeptPage.WaitAsync(
+        page,
+        "estate-water-readings-1",
+        "/readings", "/sets/sets.css", "/taking/taking.css", "/taking/drafts.js", "/taking/form.js",
+        "/taking/mine.js", "/taking/page.js", "/taking/statistics.js", "/taking/units.js", "/taking/window.js",
+        "/field/clock.js", "/field/outbox.js", "/field/store.js", "/field/page.js", "/field/words.js");
 
     /// <summary>The first block of the round.</summary>
     public async Task<string> FirstStopAsync() => (await page.Locator("[data-stop]").First.GetAttributeAsync("data-stop"))!;

@@ -21,27 +21,12 @@ internal sealed class SetsPhone(IPage page)
     public Task ReadyAsync() => Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
 
     /// <summary>Waits until the page, its style and its script are kept for use without signal.</summary>
-    /// <remarks>Polled here: the pages' own policy forbids the evaluation that waiting in the page would need.</remarks>
-    public async Task KeptAsync()
-    {
-        for (var tries = 0; tries < 100; tries++)
-        {
-            if (await page.EvaluateAsync<bool>("""
-                async () => {
-                    const kept = await caches.open('estate-water-sets-1');
-                    const parts = await Promise.all(['/sets', '/sets/sets.css', '/sets/page.js', '/field/outbox.js', '/field/store.js', '/field/page.js', '/field/words.js', '/field/clock.js', '/sets/drafts.js', '/sets/form.js', '/sets/meter.js', '/sets/photo.js', '/sets/times.js'].map(p => kept.match(p)));
-                    return navigator.serviceWorker.controller !== null && parts.every(Boolean);
-                }
-                """))
-            {
-                return;
-            }
-
-            await page.WaitForTimeoutAsync(100);
-        }
-
-        Assert.Fail("The page was not kept within 10 s.");
-    }
+    public Task KeptAsync() => KeptPage.WaitAsync(
+        page,
+        "estate-water-sets-1",
+        "/sets", "/sets/sets.css", "/sets/page.js", "/field/outbox.js", "/field/store.js",
+        "/field/page.js", "/field/words.js", "/field/clock.js", "/sets/drafts.js", "/sets/form.js",
+        "/sets/meter.js", "/sets/photo.js", "/sets/times.js");
 
     /// <summary>The state of a set, found by its number.</summary>
     public ILocator State(string set) => page.Locator($"#state-{set}");

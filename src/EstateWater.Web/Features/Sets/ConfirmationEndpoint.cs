@@ -15,7 +15,7 @@ public static class ConfirmationEndpoint
     public const string Path = "/api/confirmations";
 
     /// <summary>Adds it.</summary>
-    public static void MapConfirmations(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync).RequireAuthorization(Policies.Sets);
+    public static void MapConfirmations(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync).RequireAuthorization(Policies.Sets).OnlyFromOwnPages("Entries");
 
     private static async Task<Results<Created<ConfirmationReceipt>, Ok<ConfirmationReceipt>, ValidationProblem, ProblemHttpResult>> TakeAsync(
         ConfirmationMessage message,
@@ -25,11 +25,6 @@ public static class ConfirmationEndpoint
         TimeProvider clock,
         CancellationToken cancellation)
     {
-        if (!OwnPages.Sent(request))
-        {
-            return Refused(StatusCodes.Status403Forbidden, "Entries are taken from the estate’s own pages only.");
-        }
-
         var user = request.HttpContext.User;
         message = string.IsNullOrWhiteSpace(message.ConfirmedBy) ? message with { ConfirmedBy = user.PersonName() } : message;
         if (message.Mistakes() is { Count: > 0 } mistakes)

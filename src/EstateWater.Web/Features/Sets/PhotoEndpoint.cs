@@ -1,5 +1,6 @@
 using EstateWater.Data.Store;
 using EstateWater.Web.Access;
+using EstateWater.Web.Parts.Field;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -21,18 +22,13 @@ public static class PhotoEndpoint
     /// <summary>Adds both.</summary>
     public static void MapPhotos(this IEndpointRouteBuilder routes)
     {
-        routes.MapPost(Route, TakeAsync).RequireAuthorization(Policies.Sets);
+        routes.MapPost(Route, TakeAsync).RequireAuthorization(Policies.Sets).OnlyFromOwnPages("Photos");
         routes.MapGet(Route, ShowAsync).RequireAuthorization(Policies.Photos);
     }
 
     private static async Task<Results<Created<PhotoReceipt>, Ok<PhotoReceipt>, ProblemHttpResult>> TakeAsync(
         Guid entryId, HttpRequest request, IDbContextFactory<EstateDb> databases, EstateSnapshots snapshots, TimeProvider clock, CancellationToken cancellation)
     {
-        if (!OwnPages.Sent(request))
-        {
-            return Refused(StatusCodes.Status403Forbidden, "Photos are taken from the estate’s own pages only.");
-        }
-
         if (await ReadAsync(request, cancellation) is not { } jpeg)
         {
             return Refused(StatusCodes.Status413PayloadTooLarge, $"A photo has at most {LargestBytes / 1024 / 1024} MB.");

@@ -1,7 +1,6 @@
 using EstateWater.Data.Store;
 using EstateWater.Data.Store.Taken;
 using EstateWater.Web.Access;
-using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
@@ -17,7 +16,7 @@ public static class ReadingEndpoint
     public const string Path = "/api/readings";
 
     /// <summary>Adds it.</summary>
-    public static void MapReadings(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync).RequireAuthorization(Policies.Readings);
+    public static void MapReadings(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeAsync).RequireAuthorization(Policies.Readings).OnlyFromOwnPages("Entries");
 
     private static async Task<Results<Created<ReadingReceipt>, Ok<ReadingReceipt>, ValidationProblem, ProblemHttpResult>> TakeAsync(
         ReadingMessage message,
@@ -27,11 +26,6 @@ public static class ReadingEndpoint
         TimeProvider clock,
         CancellationToken cancellation)
     {
-        if (!OwnPages.Sent(request))
-        {
-            return Refused(StatusCodes.Status403Forbidden, "Entries are taken from the estate’s own pages only.");
-        }
-
         var user = request.HttpContext.User;
         message = string.IsNullOrWhiteSpace(message.TakenBy) ? message with { TakenBy = user.PersonName() } : message;
         if (message.Mistakes() is { Count: > 0 } mistakes)

@@ -1,4 +1,3 @@
-using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.SignIn;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Endpoints;

@@ -14,6 +14,21 @@ export function rememberName(who) {
   who.addEventListener("input", () => localStorage.setItem(NAME_KEY, who.value.trim()));
 }
 
+/** Stores what a form says; a second tap meanwhile is the same tap. True once it is safely stored, false after saying why not. */
+export async function storeOnce(form, summary, store) {
+  form.dataset.saving = "1";
+  try {
+    await store();
+    await navigator.storage?.persist?.();
+    return true;
+  } catch (error) {
+    summary.textContent = say("cannotStore", error.message);
+    return false;
+  } finally {
+    delete form.dataset.saving;
+  }
+}
+
 /** Reads a number with comma or point; undefined when it is none. */
 export function number(text) {
   const plain = text.trim().replace(",", ".");

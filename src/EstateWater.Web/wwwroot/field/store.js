@@ -27,3 +27,16 @@ function open({ database, store, key }) {
     request.onerror = () => reject(request.error);
   });
 }
+
+/** What one page keeps that is not saved yet: kept at every change, so that closing the browser loses nothing. Each draft holds its own key. */
+export function draftsIn(database, key) {
+  const place = { database, store: "drafts", key };
+  return {
+    /** All drafts, by key. */
+    drafts: async () => new Map((await inStore(place, "readonly", (store) => store.getAll())).map((d) => [d[key], d])),
+    /** Keeps a draft; resolves once it is safely stored. */
+    keepDraft: (draft) => inStore(place, "readwrite", (store) => store.put(draft)),
+    /** Forgets a draft. */
+    forgetDraft: (value) => inStore(place, "readwrite", (store) => store.delete(value)),
+  };
+}

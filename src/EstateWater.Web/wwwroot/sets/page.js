@@ -1,6 +1,6 @@
 import { clockAt, now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
-import { keepPage, rememberName, showKept, showOutbox } from "../field/page.js";
+import { keepPage, rememberName, showKept, showOutbox, storeOnce } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
 import { checked } from "./form.js";
@@ -88,9 +88,7 @@ async function save(form, couldNot) {
   if (values === null || form.dataset.saving) {
     return;
   }
-  // A second tap while the first is being stored is the same tap.
-  form.dataset.saving = "1";
-  try {
+  const isStored = await storeOnce(form, summary, async () => {
     const confirmedBy = who.value.trim();
     await outbox.keep({
       entryId: newId(),
@@ -105,15 +103,11 @@ async function save(form, couldNot) {
     kept.delete(form.dataset.set);
     form.reset();
     form.querySelectorAll("details").forEach((part) => (part.open = false));
-    await navigator.storage?.persist?.();
-  } catch (error) {
-    summary.textContent = say("cannotStore", error.message);
-    return;
-  } finally {
-    delete form.dataset.saving;
+  });
+  if (isStored) {
+    await show();
+    await outbox.send();
   }
-  await show();
-  await outbox.send();
 }
 
 function said(entry) {

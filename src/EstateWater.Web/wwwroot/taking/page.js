@@ -1,6 +1,6 @@
 import { now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
-import { keepPage, rememberName, showError, showKept, showOutbox } from "../field/page.js";
+import { keepPage, rememberName, showError, showKept, showOutbox, storeOnce } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft, keyOf } from "./drafts.js";
 import { checked, draftOf, read } from "./form.js";
@@ -166,10 +166,8 @@ async function save() {
   if (values === null || !named) {
     return;
   }
-  // A second tap while the first is being stored is the same tap.
-  form.dataset.saving = "1";
   const { key, replaces = null } = draft();
-  try {
+  const isStored = await storeOnce(form, summary, async () => {
     await outbox.keep({
       entryId: newId(),
       kind: open.kind,
@@ -183,15 +181,11 @@ async function save() {
     });
     await forgetDraft(key);
     kept.delete(key);
-    await navigator.storage?.persist?.();
-  } catch (error) {
-    summary.textContent = say("cannotStore", error.message);
-    return;
-  } finally {
-    delete form.dataset.saving;
+  });
+  if (isStored) {
+    await leave();
+    await outbox.send();
   }
-  await leave();
-  await outbox.send();
 }
 
 /** Back to the round, the way that the phone's own button goes. */

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text;
 using EstateWater.Web.Access;
 using EstateWater.Web.Features.Sets;
+using EstateWater.Web.Parts.Field;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.StaticAssets;

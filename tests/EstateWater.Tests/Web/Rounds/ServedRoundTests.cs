@@ -7,6 +7,7 @@ using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Taking;
+using EstateWater.Web.Parts.Field;
 using EstateWater.Web.Parts.Preferences;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;

@@ -8,6 +8,7 @@ using EstateWater.Data.Store.Taken;
 using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Taking;
+using EstateWater.Web.Parts.Field;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
