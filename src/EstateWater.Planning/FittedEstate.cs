@@ -122,6 +122,8 @@ public sealed class FittedEstate
     /// <summary>What each valve wants; valves that nothing was changed for are searched once.</summary>
     internal IReadOnlyList<ValveNeed> Needs(PlanRequest request, CancellationToken cancellation)
     {
+        // Every valve asks for it. Found by the first of them in the loop, itself in a loop, it would hold all other threads.
+        _ = Seasons;
         var needs = new ValveNeed[Valves.Count];
         Parallel.For(0, Valves.Count, new ParallelOptions { CancellationToken = cancellation }, v => needs[v] = Need(Valves[v], request));
         return needs;

@@ -83,6 +83,8 @@ internal static class LearningBenchmark
     {
         var started = Stopwatch.GetTimestamp();
         work();
-        return Stopwatch.GetElapsedTime(started).TotalSeconds;
+        var seconds = Stopwatch.GetElapsedTime(started).TotalSeconds;
+        Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"    {seconds:0.00} s")); // It takes minutes: show that it lives.
+        return seconds;
     }
 }
