@@ -37,24 +37,18 @@ public sealed class BlockOutlook
 
     /// <summary>Tension by day ahead, then member, if so much is applied. [MPa]</summary>
     /// <param name="appliedMm">By day ahead: water of the evening of that day over the block's area. [mm]</param>
-    public double[][] Tensions(IReadOnlyList<double> appliedMm)
+    public double[][] Tensions(IReadOnlyList<double> appliedMm) => Trials().Tensions(appliedMm);
+
+    /// <summary>For asking after many waterings that differ little.</summary>
+    public OutlookTrials Trials() => new(today, weather, shadedFraction, Read);
+
+    // Of a morning that was looked at.
+    private void Read(RootZoneEnsemble morning, int day, double[] tensionMpa)
     {
-        var rootZone = today.Branch();
-        var byDay = new double[weather.Days][];
-        for (var day = 0; day < weather.Days; day++)
+        tensions.At(weather.VpdKpa[day], morning.RootShareLeft, tensionMpa);
+        for (var m = 0; m < tensionMpa.Length; m++)
         {
-            rootZone.Look();
-            var values = new double[rootZone.Members];
-            tensions.At(weather.VpdKpa[day], rootZone.RootShareLeft, values);
-            for (var m = 0; m < values.Length; m++)
-            {
-                values[m] = Math.Max(0, values[m] + beyondModel[day][m]);
-            }
-
-            byDay[day] = values;
-            rootZone.Step(weather.Et0Mm[day], weather.RainMm[day], appliedMm[day], shadedFraction[day]);
+            tensionMpa[m] = Math.Max(0, tensionMpa[m] + beyondModel[day][m]);
         }
-
-        return byDay;
     }
 }

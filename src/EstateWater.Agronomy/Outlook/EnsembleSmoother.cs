@@ -20,21 +20,14 @@ internal static class EnsembleSmoother
     public static void Update(double[][] unknowns, double[][] predicted, double[] observed, DoubleMatrix errorCovariance, NormalNumbers numbers)
     {
         // gainᵀ · (observed + L · number − predicted), L · Lᵀ the errors' covariance: the gain takes L, not the many members.
+        var members = unknowns[0].Length;
         var gain = Gain(unknowns, predicted, errorCovariance);
         var gainOfNumbers = errorCovariance.Cholesky().Factor.TransposeThisAndMultiply(gain);
-        var (number, misfit) = (new double[unknowns[0].Length], new double[unknowns[0].Length]);
-        for (var k = 0; k < observed.Length; k++)
+        var numbersByObservation = observed.Select(_ => Enumerable.Range(0, members).Select(_ => numbers.Next()).ToArray()).ToArray();
+        var misfits = observed.Select((value, k) => predicted[k].Select(p => value - p).ToArray()).ToArray();
+        for (var p = 0; p < unknowns.Length; p++)
         {
-            for (var m = 0; m < misfit.Length; m++)
-            {
-                number[m] = numbers.Next();
-                misfit[m] = observed[k] - predicted[k][m];
-            }
-
-            for (var p = 0; p < unknowns.Length; p++)
-            {
-                Add(unknowns[p], misfit, gain[k, p], number, gainOfNumbers[k, p]);
-            }
+            Add(unknowns[p], misfits, gain.Column(p).ToArray(), numbersByObservation, gainOfNumbers.Column(p).ToArray());
         }
     }
 
@@ -88,18 +81,29 @@ internal static class EnsembleSmoother
         return sum;
     }
 
-    private static void Add(double[] values, double[] one, double factor, double[] other, double otherFactor)
+    // Member by member, all observations at once: each value is fetched and stored once.
+    private static void Add(double[] values, double[][] ones, double[] factors, double[][] others, double[] otherFactors)
     {
         var width = Vector<double>.Count;
         var m = 0;
         for (; m <= values.Length - width; m += width)
         {
-            (new Vector<double>(values, m) + (new Vector<double>(one, m) * factor) + (new Vector<double>(other, m) * otherFactor)).CopyTo(values, m);
+            var (sum, otherSum) = (new Vector<double>(values, m), Vector<double>.Zero);
+            for (var k = 0; k < ones.Length; k++)
+            {
+                sum += new Vector<double>(ones[k], m) * factors[k];
+                otherSum += new Vector<double>(others[k], m) * otherFactors[k];
+            }
+
+            (sum + otherSum).CopyTo(values, m);
         }
 
         for (; m < values.Length; m++)
         {
-            values[m] += (factor * one[m]) + (otherFactor * other[m]);
+            for (var k = 0; k < ones.Length; k++)
+            {
+                values[m] += (factors[k] * ones[k][m]) + (otherFactors[k] * others[k][m]);
+            }
         }
     }
 }

@@ -102,6 +102,14 @@ internal sealed class RootZoneEnsemble
     /// <summary>A copy that can be stepped on its own.</summary>
     public RootZoneEnsemble Branch() => new(this);
 
+    /// <summary>Takes over how much water another copy of the same root zone holds, and the day it has reached.</summary>
+    public void CopyWater(RootZoneEnsemble other)
+    {
+        other.wetDepletion.CopyTo(wetDepletion, 0);
+        other.dryDepletion.CopyTo(dryDepletion, 0);
+        daysLived = other.daysLived;
+    }
+
     /// <summary>Reads how much water is left this morning.</summary>
     public void Look()
     {

@@ -62,7 +62,13 @@ internal sealed class BlockCourse
 
     /// <summary>Tension by day, then member, with quarter hours by day of water. [MPa]</summary>
     public double[][] Watered(IReadOnlyList<int> quartersByDay) =>
-        outlook.Tensions([.. quartersByDay.Select(q => q / 4.0 * RateMmPerH)]);
+        outlook.Tensions(AppliedMm(quartersByDay));
+
+    /// <summary>For asking after many waterings that differ little.</summary>
+    public OutlookTrials Trials() => outlook.Trials();
+
+    /// <summary>Depth of quarter hours of water, by day. [mm]</summary>
+    public double[] AppliedMm(IReadOnlyList<int> quartersByDay) => [.. quartersByDay.Select(q => q / 4.0 * RateMmPerH)];
 
     /// <summary>Tension by day, then member, in any measure for depths of water by day. [MPa]</summary>
     public double[][] Expect(WaterPotentialMeasure measure, IReadOnlyList<double> appliedMm) =>

@@ -1,3 +1,4 @@
+using EstateWater.Agronomy.Outlook;
 using EstateWater.Planning.Blocks;
 
 namespace EstateWater.Planning.Needs;
@@ -17,6 +18,8 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
 
     // Hours set by hand come before all others: the manager has decided.
     private const double WorthByHand = 1000;
+
+    private readonly Dictionary<BlockCourse, OutlookTrials> trials = [];
 
     /// <summary>A shorter set is not worth the walk.</summary>
     public const int ShortestSetQuarters = 6;
@@ -137,13 +140,20 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         var added = new List<Piece>();
         var price = Step / 4.0 * PerHour(courses, 0);
         var cost = Cost(courses, quarters);
+        var spared = Unseen();
         while (quarters.Sum() < most && nights.Count > 0)
         {
             var step = Math.Min(Step, most - quarters.Sum());
-            var (night, least) = BestNight(courses, quarters, step);
+            var (night, least, sawAll) = BestNight(courses, quarters, step, cost, spared);
             if (night < 0 || (paid && cost - least < price))
             {
-                break;
+                if (sawAll)
+                {
+                    break;
+                }
+
+                spared = Unseen(); // What was last seen may have grown since.
+                continue;
             }
 
             quarters[night] += step;
@@ -154,28 +164,37 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         return added;
     }
 
-    private (int Night, double Cost) BestNight(IReadOnlyList<BlockCourse> courses, int[] quarters, int step)
+    private double[] Unseen() => [.. nights.Select(_ => double.PositiveInfinity)];
+
+    /// <summary>The night in which a step spares most. Those that spared less when last seen are not looked at again: with more water everywhere they seldom spare more (accelerated greedy, Minoux 1978).</summary>
+    /// <param name="courses">The valve's blocks.</param>
+    /// <param name="quarters">By night.</param>
+    /// <param name="step">[quarter hours]</param>
+    /// <param name="cost">Of <paramref name="quarters"/>.</param>
+    /// <param name="spared">By night, what a step spared when last seen; brought up to date in place.</param>
+    private (int Night, double Cost, bool SawAll) BestNight(IReadOnlyList<BlockCourse> courses, int[] quarters, int step, double cost, double[] spared)
     {
         var best = (Night: -1, Cost: double.PositiveInfinity);
-        for (var night = 0; night < nights.Count; night++)
+        foreach (var night in Enumerable.Range(0, nights.Count).Where(n => quarters[n] + step <= nights[n].Quarters).OrderByDescending(n => spared[n]).ToList())
         {
-            if (quarters[night] + step > nights[night].Quarters)
+            if (cost - spared[night] >= best.Cost - 1e-9)
             {
-                continue;
+                return (best.Night, best.Cost, SawAll: false);
             }
 
             quarters[night] += step;
 
             // An open night is as good as a fresh one: fewer, longer sets.
-            var cost = Cost(courses, quarters) - (quarters[night] > step ? 1e-6 : 0);
+            var with = Cost(courses, quarters) - (quarters[night] > step ? 1e-6 : 0);
             quarters[night] -= step;
-            if (cost < best.Cost - 1e-9)
+            spared[night] = cost - with;
+            if (with < best.Cost - 1e-9)
             {
-                best = (night, cost);
+                best = (night, with);
             }
         }
 
-        return best;
+        return (best.Night, best.Cost, SawAll: true);
     }
 
     private void TakeBack(IReadOnlyList<BlockCourse> courses, int[] quarters)
@@ -234,7 +253,17 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
             byDay[nights[night].WaterDay] += quarters[night];
         }
 
-        return courses.Sum(c => WaterPrice.Weight(c.State.Block) * c.Cost(c.Watered(byDay), seasonPerMm > 0 ? c.WeightsWhenShort : null));
+        return courses.Sum(c => WaterPrice.Weight(c.State.Block) * c.Cost(Watered(c, byDay), seasonPerMm > 0 ? c.WeightsWhenShort : null));
+    }
+
+    private double[][] Watered(BlockCourse course, int[] quartersByDay)
+    {
+        if (!trials.TryGetValue(course, out var mine))
+        {
+            trials[course] = mine = course.Trials();
+        }
+
+        return mine.Tensions(course.AppliedMm(quartersByDay));
     }
 
     /// <summary>Pools neighbours until no later piece is worth more than an earlier one (pool adjacent violators, Ayer et al. 1955).</summary>

@@ -1,5 +1,4 @@
 using EstateWater.Planning.Needs;
-using Google.OrTools.Sat;
 
 namespace EstateWater.Planning.Packing;
 
@@ -12,14 +11,13 @@ internal sealed record TimedSet(ValveNeed Need, int StartQuarter, int Quarters);
 /// <summary>Lays a night's sets on the clock so that their flows together never pass the source's.</summary>
 internal static class NightClock
 {
-    /// <summary>First fit where it holds everything; CP-SAT, which may shorten sets, where it does not.</summary>
+    /// <summary>Each set as early as the flow allows, in the order of a few that holds most; what finds no room is left out.</summary>
     /// <param name="wanted">What the night was given.</param>
     /// <param name="pinned">What stands there already.</param>
     /// <param name="most">Flow of the source. [L/h]</param>
     /// <param name="quarters">Length of the night.</param>
     public static IReadOnlyList<TimedSet> Lay(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters) =>
-        Orders.Select(order => FirstFit([.. order(wanted)], pinned, most, quarters)).FirstOrDefault(laid => laid is not null)
-            ?? Solve(wanted, pinned, most, quarters);
+        Orders.Select(order => FirstFit([.. order(wanted)], pinned, most, quarters)).MaxBy(laid => laid.Worth).Sets;
 
     private static readonly Func<IReadOnlyList<WantedSet>, IEnumerable<WantedSet>>[] Orders =
     [
@@ -32,8 +30,7 @@ internal static class NightClock
 
     private static long Flow(ValveNeed need) => SourceNights.FlowOf(need);
 
-    // In the order given, each as early as the flow allows.
-    private static List<TimedSet>? FirstFit(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters)
+    private static (List<TimedSet> Sets, long Worth) FirstFit(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters)
     {
         var used = new long[quarters];
         foreach (var set in pinned)
@@ -41,22 +38,21 @@ internal static class NightClock
             Use(used, set);
         }
 
-        var timed = new List<TimedSet>();
+        var (timed, worth) = (new List<TimedSet>(), 0L);
         foreach (var set in wanted)
         {
             var start = Enumerable.Range(0, Math.Max(0, quarters - set.Quarters + 1))
                 .Cast<int?>()
                 .FirstOrDefault(s => Enumerable.Range(s!.Value, set.Quarters).All(q => used[q] + Flow(set) <= most));
-            if (start is not { } at)
+            if (start is { } at)
             {
-                return null;
+                timed.Add(new TimedSet(set.Need, at, set.Quarters));
+                Use(used, timed[^1]);
+                worth += set.Quarters * set.WorthPerQuarter;
             }
-
-            timed.Add(new TimedSet(set.Need, at, set.Quarters));
-            Use(used, timed[^1]);
         }
 
-        return timed;
+        return (timed, worth);
     }
 
     private static void Use(long[] used, TimedSet set)
@@ -65,41 +61,5 @@ internal static class NightClock
         {
             used[q] += Flow(set.Need);
         }
-    }
-
-    private static List<TimedSet> Solve(IReadOnlyList<WantedSet> wanted, IReadOnlyList<TimedSet> pinned, long most, int quarters)
-    {
-        var model = new CpModel();
-        var flow = model.AddCumulative(most);
-        var sets = new List<(WantedSet Set, BoolVar Open, IntVar Start, IntVar Length)>();
-        for (var i = 0; i < wanted.Count; i++)
-        {
-            var set = wanted[i];
-            var open = model.NewBoolVar($"open {i}");
-            var start = model.NewIntVar(0, quarters, $"start {i}");
-            var end = model.NewIntVar(0, quarters, $"end {i}");
-            var length = model.NewIntVar(0, set.Quarters, $"length {i}");
-            model.Add(length >= Math.Min(NeedSearch.ShortestSetQuarters, set.Quarters) * open);
-            model.Add(length <= set.Quarters * open);
-            flow.AddDemand(model.NewOptionalIntervalVar(start, length, end, open, $"set {i}"), Flow(set));
-            sets.Add((set, open, start, length));
-        }
-
-        foreach (var set in pinned)
-        {
-            flow.AddDemand(model.NewFixedSizeIntervalVar(LinearExpr.Constant(set.StartQuarter), set.Quarters, $"pinned {set.Need.Valve.Code}"), Flow(set.Need));
-        }
-
-        model.Maximize(LinearExpr.WeightedSum(sets.Select(s => s.Length), sets.Select(s => s.Set.WorthPerQuarter)));
-        var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1,relative_gap_limit:0.001,max_deterministic_time:0.05" };
-        var status = solver.Solve(model);
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
-        {
-            throw new InvalidOperationException($"Laying a night's sets ended as {status}; leaving all out should always be possible.");
-        }
-
-        return [.. sets
-            .Where(s => solver.Value(s.Length) > 0)
-            .Select(s => new TimedSet(s.Set.Need, (int)solver.Value(s.Start), (int)solver.Value(s.Length)))];
     }
 }

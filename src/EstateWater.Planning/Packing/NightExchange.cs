@@ -3,9 +3,6 @@ namespace EstateWater.Planning.Packing;
 /// <summary>Betters a packing two nights at a time: both are divided and laid on the clock anew while all other nights stand (large neighbourhood search, Shaw 1998).</summary>
 internal static class NightExchange
 {
-    /// <summary>A packing proven to be as near to the best is not searched on.</summary>
-    public const double Enough = 0.0175;
-
     private const double Gap = 0.0003;
     private const double Work = 0.03;
     private const int MostPairs = 18;
@@ -17,10 +14,9 @@ internal static class NightExchange
     public static IReadOnlyList<PlacedSet> Better(SourceNights source, IReadOnlyList<PlacedSet> sets, NightShares shares)
     {
         var worth = SourcePacking.Objective(source, sets);
-        var byHand = SourcePacking.WorthByHand(source);
         foreach (var pair in Pairs(source, sets, shares).Take(MostPairs))
         {
-            if (worth - byHand >= (shares.Bound - byHand) * (1 - Enough))
+            if (SourcePacking.IsNear(source, worth, shares.Bound))
             {
                 break;
             }

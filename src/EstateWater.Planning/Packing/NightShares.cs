@@ -8,7 +8,7 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
     private const long One = 10_000;
 
     // A division as good as this is not searched on. The first ones serve only to find what cannot be opened together.
-    private const double Gap = 0.003;
+    private const double Gap = 0.006;
     private const double FirstWork = 0.03;
     private const double LastWork = 0.15;
     private const int MostRounds = 8;
@@ -16,31 +16,39 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
     // A night that is over by less is left to the clock. [quarter hours]
     private const double Over = 0.1;
 
-    /// <summary>Divides the nights with CP-SAT; where a night's valves cannot share it so, says why and divides again.</summary>
+    /// <summary>Divides the nights with CP-SAT, again and again: where a night's valves cannot share it so, the next division is told why.</summary>
     /// <param name="source">What is wanted.</param>
-    public static NightShares Divide(SourceNights source)
+    public static IEnumerable<NightShares> Divide(SourceNights source)
     {
         var model = new DivisionModel(source, [.. Enumerable.Range(0, source.Nights.Count)], []);
         var together = new OpenTogether(source.Flows, source.MostFlow);
+        var bound = long.MaxValue;
+        NightShares Tightened((IReadOnlyList<PlacedSet> Sets, double Bound, bool) found) =>
+            new(found.Sets, bound = Math.Min(bound, (long)Math.Floor(found.Bound + 1e-6)));
+
         IReadOnlyList<PlacedSet> sets = [];
         for (var round = 0; round < MostRounds; round++)
         {
             var found = model.Solve(Gap, FirstWork);
-            sets = found?.Sets ?? sets;
+            if (found is { } some)
+            {
+                sets = some.Sets;
+                yield return Tightened(some);
+            }
+
             if (!Limit(model, source, together, sets))
             {
-                if (found is { Proven: true } done)
+                if (found is { Proven: true })
                 {
-                    return new NightShares(done.Sets, (long)Math.Floor(done.Bound + 1e-6));
+                    yield break;
                 }
 
                 break;
             }
         }
 
-        var (best, bound, _) = model.Solve(Gap, LastWork)
-            ?? throw new InvalidOperationException($"Packing source {source.Source.Code} found no division; giving no water at all should always be possible.");
-        return new NightShares(best, (long)Math.Floor(bound + 1e-6));
+        yield return Tightened(model.Solve(Gap, LastWork)
+            ?? throw new InvalidOperationException($"Packing source {source.Source.Code} found no division; giving no water at all should always be possible."));
     }
 
     private static bool Limit(DivisionModel model, SourceNights source, OpenTogether together, IReadOnlyList<PlacedSet> sets)

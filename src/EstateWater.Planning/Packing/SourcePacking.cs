@@ -5,11 +5,11 @@ namespace EstateWater.Planning.Packing;
 /// <summary>Packs the needs of a source's valves into its nights.</summary>
 /// <remarks>
 /// <para>
-/// First CP-SAT gives quarter hours to nights under the source's flow times hours, its allocation, the length of a night
+/// CP-SAT gives quarter hours to nights under the source's flow times hours, its allocation, the length of a night
 /// and what can be open together (<see cref="NightShares"/>): nothing laid on a clock can be worth more, so its bound
-/// holds for the whole. Then each night is laid on the clock (<see cref="NightClock"/>), which loses something only where
-/// sets of different lengths do not fit beside each other; what room is left goes to those who lost most
-/// (<see cref="GapFilling"/>); and while the bound shows more to be won, nights change sets (<see cref="NightExchange"/>).
+/// holds for the whole. Each night is laid on the clock (<see cref="NightClock"/>), which leaves out what does not fit
+/// beside the others; what room is left goes to those who lost most (<see cref="GapFilling"/>). While the bound shows more
+/// to be won, the nights are divided again with what could not be open together, and then change sets (<see cref="NightExchange"/>).
 /// </para>
 /// <para>One worker, a fixed seed and a limit in the solver's own work units: the same input gives the same plan.</para>
 /// </remarks>
@@ -20,6 +20,8 @@ internal static class SourcePacking
     // Opening a valve once more is worth doing only for more water than this. [quarter hours]; ours.
     private const double OpeningQuarters = 1;
 
+    private const double Enough = 0.0175;
+
     public static PackedSource Pack(SourceNights source)
     {
         if (source.Nights.Count == 0 || source.Needs.All(n => n.Quarters == 0))
@@ -27,11 +29,18 @@ internal static class SourcePacking
             return new PackedSource(source.Pinned, 0, 0);
         }
 
-        var shares = NightShares.Divide(source);
-        var sets = NightExchange.Better(source, GapFilling.Fill(source, source.Pinned.Concat(Lay(source, shares))), shares);
+        var (laid, division) = BestLaid(source);
+        var sets = NightExchange.Better(source, laid, division);
         var objective = Objective(source, sets);
         var byHand = WorthByHand(source);
-        return new PackedSource(sets, Math.Max(0, objective - byHand), Math.Max(0, Math.Max(shares.Bound, objective) - byHand));
+        return new PackedSource(sets, Math.Max(0, objective - byHand), Math.Max(0, Math.Max(division.Bound, objective) - byHand));
+    }
+
+    /// <summary>Whether a packing is proven to be so near to the best that it is not searched on.</summary>
+    public static bool IsNear(SourceNights source, long worth, long bound)
+    {
+        var byHand = WorthByHand(source);
+        return worth - byHand >= (bound - byHand) * (1 - Enough);
     }
 
     /// <summary>What all hours by hand are worth. They outweigh all else, so that they are kept; counted, they would hide what the rest may lack.</summary>
@@ -52,6 +61,25 @@ internal static class SourcePacking
     private static long WorthOf(ValveNeed need) => need.WorthByPiece.Select((_, k) => Quarters(need, k) * PieceWorth(need, k)).Sum();
 
     private static int Quarters(ValveNeed need, int piece) => Math.Min(ValveNeed.PieceQuarters, need.Quarters - (piece * ValveNeed.PieceQuarters));
+
+    // The best of the divisions laid on the clock, up to the first that is near enough, and what it was laid from under the last bound.
+    private static (IReadOnlyList<PlacedSet> Laid, NightShares Division) BestLaid(SourceNights source)
+    {
+        IReadOnlyList<PlacedSet> best = [];
+        var (division, most) = (new NightShares([], long.MaxValue), long.MinValue);
+        foreach (var shares in NightShares.Divide(source))
+        {
+            var laid = GapFilling.Fill(source, source.Pinned.Concat(Lay(source, shares)));
+            var worth = Objective(source, laid);
+            (best, division, most) = worth > most ? (laid, shares, worth) : (best, division with { Bound = shares.Bound }, most);
+            if (IsNear(source, most, shares.Bound))
+            {
+                break;
+            }
+        }
+
+        return (best, division);
+    }
 
     private static IEnumerable<PlacedSet> Lay(SourceNights source, NightShares shares) =>
         Enumerable.Range(0, source.Nights.Count).SelectMany(n =>
