@@ -10,7 +10,8 @@ internal static class TensionBands
     public static TensionBand OfMpa(double[] tensionsMpa)
     {
         // Sorted once: the quantiles then have little left to do.
-        var sorted = tensionsMpa.Order().ToArray();
+        double[] sorted = [.. tensionsMpa];
+        Array.Sort(sorted);
         double At(double percent) => Math.Round(Conversions.BarPerMegapascal * Quantile.Of(sorted, percent), 2);
         return new TensionBand(At(10), At(50), At(90));
     }

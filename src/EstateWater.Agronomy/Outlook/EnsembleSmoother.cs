@@ -1,5 +1,6 @@
-using System.Numerics;
+using System.Numerics.Tensors;
 using EstateWater.Agronomy.Methods;
+using MathNet.Numerics;
 using DoubleMatrix = MathNet.Numerics.LinearAlgebra.Matrix<double>;
 
 namespace EstateWater.Agronomy.Outlook;
@@ -11,6 +12,9 @@ namespace EstateWater.Agronomy.Outlook;
     Check = "Posterior of Bayes in the linear Gaussian case (Gelman et al., Bayesian Data Analysis, Eq. 2.10)")]
 internal static class EnsembleSmoother
 {
+    // Blocks are fitted side by side already: matrices of a few dozen rows are not worth further threads.
+    static EnsembleSmoother() => Control.MaxDegreeOfParallelism = 1;
+
     /// <summary>Moves the members towards the observations.</summary>
     /// <param name="unknowns">By unknown, then member; changed in place.</param>
     /// <param name="predicted">By observation, then member.</param>
@@ -20,27 +24,37 @@ internal static class EnsembleSmoother
     public static void Update(double[][] unknowns, double[][] predicted, double[] observed, DoubleMatrix errorCovariance, NormalNumbers numbers)
     {
         // gainᵀ · (observed + L · number − predicted), L · Lᵀ the errors' covariance: the gain takes L, not the many members.
-        var members = unknowns[0].Length;
-        var gain = Gain(unknowns, predicted, errorCovariance);
-        var gainOfNumbers = errorCovariance.Cholesky().Factor.TransposeThisAndMultiply(gain);
-        var numbersByObservation = observed.Select(_ => Enumerable.Range(0, members).Select(_ => numbers.Next()).ToArray()).ToArray();
-        var misfits = observed.Select((value, k) => predicted[k].Select(p => value - p).ToArray()).ToArray();
-        for (var p = 0; p < unknowns.Length; p++)
+        var (y, factor) = (Anomalies(predicted), errorCovariance.Cholesky().Factor);
+        var gain = Gain(Anomalies(unknowns), y, errorCovariance);
+        var gainOfNumbers = factor.TransposeThisAndMultiply(gain);
+        var (number, misfit) = (new double[unknowns[0].Length], new double[unknowns[0].Length]);
+        for (var k = 0; k < observed.Length; k++)
         {
-            Add(unknowns[p], misfits, gain.Column(p).ToArray(), numbersByObservation, gainOfNumbers.Column(p).ToArray());
+            TensorPrimitives.Subtract(observed[k], predicted[k], misfit);
+            for (var m = 0; m < number.Length; m++)
+            {
+                number[m] = numbers.Next();
+            }
+
+            for (var p = 0; p < unknowns.Length; p++)
+            {
+                TensorPrimitives.MultiplyAdd(misfit, gain[k, p], unknowns[p], unknowns[p]);
+                TensorPrimitives.MultiplyAdd(number, gainOfNumbers[k, p], unknowns[p], unknowns[p]);
+            }
         }
     }
 
     /// <summary>Covariance of the members' predictions, by observation.</summary>
-    public static DoubleMatrix Covariance(double[][] predicted)
+    public static DoubleMatrix Covariance(double[][] predicted) => CovarianceOf(Anomalies(predicted));
+
+    private static DoubleMatrix CovarianceOf(double[][] anomalies)
     {
-        var anomalies = Anomalies(predicted);
-        var covariance = DoubleMatrix.Build.Dense(predicted.Length, predicted.Length);
-        for (var k = 0; k < predicted.Length; k++)
+        var covariance = DoubleMatrix.Build.Dense(anomalies.Length, anomalies.Length);
+        for (var k = 0; k < anomalies.Length; k++)
         {
             for (var other = 0; other <= k; other++)
             {
-                covariance[k, other] = covariance[other, k] = Product(anomalies[k], anomalies[other]) / (predicted[k].Length - 1);
+                covariance[k, other] = covariance[other, k] = TensorPrimitives.Dot<double>(anomalies[k], anomalies[other]) / (anomalies[k].Length - 1);
             }
         }
 
@@ -48,62 +62,16 @@ internal static class EnsembleSmoother
     }
 
     // By observation, then unknown. Solved for the few unknowns, not for the many members.
-    private static DoubleMatrix Gain(double[][] unknowns, double[][] predicted, DoubleMatrix errorCovariance)
+    private static DoubleMatrix Gain(double[][] x, double[][] y, DoubleMatrix errorCovariance)
     {
-        var (x, y) = (Anomalies(unknowns), Anomalies(predicted));
-        var cross = DoubleMatrix.Build.Dense(y.Length, x.Length, (k, p) => Product(y[k], x[p]) / (x[p].Length - 1));
-        return (Covariance(predicted) + errorCovariance).Cholesky().Solve(cross);
+        var cross = DoubleMatrix.Build.Dense(y.Length, x.Length, (k, p) => TensorPrimitives.Dot<double>(y[k], x[p]) / (x[p].Length - 1));
+        return (CovarianceOf(y) + errorCovariance).Cholesky().Solve(cross);
     }
 
     private static double[][] Anomalies(double[][] values) => [.. values.Select(row =>
     {
-        var mean = row.Average();
-        return row.Select(v => v - mean).ToArray();
+        var anomalies = new double[row.Length];
+        TensorPrimitives.Subtract(row, TensorPrimitives.Average<double>(row), anomalies);
+        return anomalies;
     })];
-
-    private static double Product(double[] a, double[] b)
-    {
-        var width = Vector<double>.Count;
-        var (even, odd) = (Vector<double>.Zero, Vector<double>.Zero);
-        var m = 0;
-        for (; m <= a.Length - (2 * width); m += 2 * width)
-        {
-            even += new Vector<double>(a, m) * new Vector<double>(b, m);
-            odd += new Vector<double>(a, m + width) * new Vector<double>(b, m + width);
-        }
-
-        var sum = Vector.Sum(even + odd);
-        for (; m < a.Length; m++)
-        {
-            sum += a[m] * b[m];
-        }
-
-        return sum;
-    }
-
-    // Member by member, all observations at once: each value is fetched and stored once.
-    private static void Add(double[] values, double[][] ones, double[] factors, double[][] others, double[] otherFactors)
-    {
-        var width = Vector<double>.Count;
-        var m = 0;
-        for (; m <= values.Length - width; m += width)
-        {
-            var (sum, otherSum) = (new Vector<double>(values, m), Vector<double>.Zero);
-            for (var k = 0; k < ones.Length; k++)
-            {
-                sum += new Vector<double>(ones[k], m) * factors[k];
-                otherSum += new Vector<double>(others[k], m) * otherFactors[k];
-            }
-
-            (sum + otherSum).CopyTo(values, m);
-        }
-
-        for (; m < values.Length; m++)
-        {
-            for (var k = 0; k < ones.Length; k++)
-            {
-                values[m] += (factors[k] * ones[k][m]) + (otherFactors[k] * others[k][m]);
-            }
-        }
-    }
 }

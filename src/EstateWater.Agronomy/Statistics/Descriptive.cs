@@ -51,7 +51,8 @@ public static class Descriptive
     public static double Median(IReadOnlyList<double> values)
     {
         Require.Values(values, 1);
-        var sorted = values.Order().ToArray();
+        double[] sorted = [.. values];
+        Array.Sort(sorted);
         var middle = sorted.Length / 2;
         return sorted.Length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
     }

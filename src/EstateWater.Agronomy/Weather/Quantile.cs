@@ -25,7 +25,8 @@ public static class Quantile
     {
         Require.Values(values, atLeast: 1);
         var p = Require.InRange(percent, 0, 100, "%") / 100;
-        var sorted = values.Order().ToArray();
+        double[] sorted = [.. values];
+        Array.Sort(sorted);
         var rank = type == QuantileType.MedianUnbiased8
             ? (p * (sorted.Length + (1 / 3.0))) + (1 / 3.0)
             : (p * (sorted.Length - 1)) + 1;
