@@ -3,8 +3,6 @@ namespace EstateWater.Agronomy.Outlook;
 /// <summary>Every block of an estate fitted, the blocks informing one another.</summary>
 public sealed class EstateFit
 {
-    // The prior that the blocks give narrows pass by pass, as in expectation-maximisation, and settles after a few.
-    private const int Passes = 4;
 
     private readonly EstateKnowledge knowledge;
 
@@ -17,7 +15,8 @@ public sealed class EstateFit
     /// <summary>In the order they were given.</summary>
     public IReadOnlyList<FittedBlock> Blocks { get; }
 
-    /// <summary>Fits the blocks in passes: each alone, then each with the prior that all of them gave in the pass before.</summary>
+    /// <summary>Fits the blocks in two passes: each alone, then each with the prior that all of them gave.</summary>
+    /// <remarks>Further passes would narrow the prior, as in expectation-maximisation; over whole simulated seasons the band then holds too little, and the outlook comes no nearer.</remarks>
     /// <param name="blocks">What is known of each.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <param name="parallelism">Blocks at once; −1 for as many as the machine has processors.</param>
@@ -27,20 +26,15 @@ public sealed class EstateFit
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism };
         var fitted = new FittedBlock[blocks.Count];
         Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], EstateKnowledge.Unread));
-        var knowledge = EstateKnowledge.Unread;
         var doubt = fitted.Select(BlockFit.Doubt).ToArray();
-        for (var pass = 1; pass < Passes; pass++)
-        {
-            knowledge = knowledge.Learn([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)], options);
-            Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, doubt[i]));
-        }
-
+        var knowledge = EstateKnowledge.Unread.Learn([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)], options);
+        Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, doubt[i]));
         return new EstateFit(fitted, knowledge);
     }
 
     /// <summary>One block from newer evidence, with what the estate's blocks told of one another before.</summary>
     /// <remarks>
-    /// What <see cref="Fit"/> does in its first and its last pass. With the evidence that was fitted it gives the same
+    /// What <see cref="Fit"/> does with it in both passes. With the evidence that was fitted it gives the same
     /// numbers; with newer evidence it differs from fitting the whole estate anew by as much as that evidence moves what
     /// the blocks tell: one block's share of it.
     /// </remarks>

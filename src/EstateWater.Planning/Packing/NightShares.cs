@@ -8,10 +8,10 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
     private const long One = 10_000;
 
     // A division as good as this is not searched on. The first ones serve only to find what cannot be opened together.
-    private const double Gap = 0.006;
+    private const double Gap = 0.003;
     private const double FirstWork = 0.03;
     private const double LastWork = 0.15;
-    private const int MostRounds = 8;
+    private const int MostRounds = 12;
 
     // A night that is over by less is left to the clock. [quarter hours]
     private const double Over = 0.1;
@@ -26,29 +26,36 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
         NightShares Tightened((IReadOnlyList<PlacedSet> Sets, double Bound, bool) found) =>
             new(found.Sets, bound = Math.Min(bound, (long)Math.Floor(found.Bound + 1e-6)));
 
-        IReadOnlyList<PlacedSet> sets = [];
+        var work = FirstWork;
         for (var round = 0; round < MostRounds; round++)
         {
-            var found = model.Solve(Gap, FirstWork);
+            var found = model.Solve(Gap, work);
             if (found is { } some)
             {
-                sets = some.Sets;
                 yield return Tightened(some);
             }
 
-            if (!Limit(model, source, together, sets))
+            if (found is not null && Limit(model, source, together, found.Value.Sets))
             {
-                if (found is { Proven: true })
-                {
-                    yield break;
-                }
-
-                break;
+                work = FirstWork;
+            }
+            else if (found is { Proven: true })
+            {
+                yield break;
+            }
+            else if (work < LastWork)
+            {
+                work = LastWork;
+            }
+            else if (found is null)
+            {
+                throw new InvalidOperationException($"Packing source {source.Source.Code} found no division; giving no water at all should always be possible.");
+            }
+            else
+            {
+                yield break;
             }
         }
-
-        yield return Tightened(model.Solve(Gap, LastWork)
-            ?? throw new InvalidOperationException($"Packing source {source.Source.Code} found no division; giving no water at all should always be possible."));
     }
 
     private static bool Limit(DivisionModel model, SourceNights source, OpenTogether together, IReadOnlyList<PlacedSet> sets)

@@ -29,17 +29,23 @@ public sealed class EstateRoundTests
     [Fact]
     public void Reading_is_worth_more_where_the_band_straddles_the_ceiling()
     {
-        // The same block with its ceiling in the middle of its band, far above and far below.
-        double Worth(double ceiling)
+        // The same block with its ceiling where its driest day is expected, far above and far below.
+        PlanRequest WithCeiling(double ceiling)
         {
             var request = SmallEstate.Request(blocks: 1);
-            var block = request.Blocks[0] with { Targets = [new StageTarget(1, 47, WaterPotentialMeasure.Leaf, 2, ceiling)] };
-            var round = Round(request with { Blocks = [block] });
+            return request with { Blocks = [request.Blocks[0] with { Targets = [new StageTarget(1, 47, WaterPotentialMeasure.Leaf, 2, ceiling)] }] };
+        }
+
+        double Worth(double ceiling)
+        {
+            var round = Round(WithCeiling(ceiling));
             return round.Stops.Select(s => s.Worth).Concat(round.Rest.Select(r => r.Worth)).Single();
         }
 
-        Assert.True(Worth(14) > 2 * Worth(40), $"{Worth(14)} against {Worth(40)}");
-        Assert.True(Worth(14) > Worth(4), $"{Worth(14)} against {Worth(4)}");
+        var expected = Planner.Plan(WithCeiling(40), TestContext.Current.CancellationToken).Blocks.Single().Outlook.Max(d => d.UnwateredBar.P50);
+        var there = Worth(expected);
+        Assert.True(there > 3 * Worth(40), $"{there} against {Worth(40)}");
+        Assert.True(there > 3 * Worth(4), $"{there} against {Worth(4)}");
     }
 
     [Fact]
