@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
+using static EstateWater.SystemTests.Journeys.Keys;
 using static Microsoft.Playwright.Assertions;
 
 namespace EstateWater.SystemTests.Journeys;
@@ -161,19 +162,5 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         await desk.Keyboard.PressAsync("Enter");
         await Expect(desk.Locator(".compared")).ToHaveCountAsync(2);
         await Expect(desk.Locator(".compared h2").First).ToContainTextAsync(code);
-    }
-
-    private static async Task TabToAsync(IPage page, string selector)
-    {
-        for (var i = 0; i < 60; i++)
-        {
-            await page.Keyboard.PressAsync("Tab");
-            if (await page.EvaluateAsync<bool>("selector => document.activeElement.matches(selector)", selector))
-            {
-                return;
-            }
-        }
-
-        Assert.Fail($"60 presses of Tab never reached {selector}.");
     }
 }

@@ -22,6 +22,27 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
     /// <summary>The nights ahead of a source.</summary>
     public IReadOnlyList<DateOnly> NightsOf(string source) => [.. fitted.OpeningsOf(source).Select(n => n.Date)];
 
+    /// <summary>The nights ahead of any source.</summary>
+    public IReadOnlyList<DateOnly> Nights => [.. Sources.SelectMany(NightsOf).Distinct().Order()];
+
+    /// <summary>The moment of a place on the board, on the quarter hours at which sets of that night may begin.</summary>
+    public DateTimeOffset MomentOf(BoardPlace place)
+    {
+        var opens = EstateText.At(place.Night, Source(place.Source).DailyFrom, fitted.Request.TimeZone);
+        var moment = opens + (place.Quarter * BoardPlace.QuarterHour);
+
+        // A night that the plan finds open already counts from when a set may run.
+        if (fitted.OpeningsOf(place.Source).FirstOrDefault(n => n.Date == place.Night) is { } night)
+        {
+            moment = night.Opens + (Math.Round((moment - night.Opens) / BoardPlace.QuarterHour) * BoardPlace.QuarterHour);
+        }
+
+        return TimeZoneInfo.ConvertTime(moment, fitted.Request.TimeZone);
+    }
+
+    /// <summary>A source by its code.</summary>
+    public PlanSource Source(string code) => fitted.Request.Sources.First(s => s.Code == code);
+
     /// <summary>The source that feeds a valve.</summary>
     public string SourceOf(string valve) => fitted.Request.Valves.First(v => v.Code == valve).SourceCode;
 
@@ -42,18 +63,34 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
     /// <param name="night">The night, by the day on which its window opens.</param>
     /// <param name="opens">Clock time; before the window's opening it is the next morning.</param>
     /// <param name="hours">How long. [h]</param>
-    public Task<IReadOnlyList<Sentence>> MoveAsync(PlannedSet set, DateOnly night, TimeOnly opens, double hours)
+    public Task<IReadOnlyList<Sentence>> MoveAsync(PlannedSet set, DateOnly night, TimeOnly opens, double hours) =>
+        MoveAsync(set, new SetPinned(set.Valve, Start(set.Source, night, opens), hours));
+
+    /// <summary>Moves a set; the valve's other sets stay where they are. Gives what stands against it.</summary>
+    /// <param name="set">The set, as planned now.</param>
+    /// <param name="place">Its valve, where it goes.</param>
+    public Task<IReadOnlyList<Sentence>> MoveAsync(PlannedSet set, SetPinned place) => TryAsync(Moved(set, place), $"the move of {set.Valve}");
+
+    /// <summary>What would stand against a move.</summary>
+    /// <param name="set">The set, as planned now.</param>
+    /// <param name="place">Its valve, where it would go.</param>
+    public IReadOnlyList<Sentence> StandsAgainst(PlannedSet set, SetPinned place) => StandsAgainst(Moved(set, place));
+
+    private WeekEdits Moved(PlannedSet set, SetPinned place)
     {
         var sets = Sets.Where(s => s.Valve == set.Valve)
-            .Select(s => s == set ? new SetPinned(s.Valve, Start(set.Source, night, opens), hours) : new SetPinned(s.Valve, s.Start, s.Hours))
+            .Select(s => s == set ? place : new SetPinned(s.Valve, s.Start, s.Hours))
             .OrderBy(p => p.Start);
         var blocks = fitted.Request.Blocks.Where(b => b.ValveCode == set.Valve).Select(b => b.Code);
-        return TryAsync(draft.Edits.WithSets(set.Valve, sets, blocks), $"the move of {set.Valve}");
+        return draft.Edits.WithSets(set.Valve, sets, blocks);
     }
+
+    private IReadOnlyList<Sentence> StandsAgainst(WeekEdits edits) =>
+        Planner.Conflicts(fitted, fitted.Request with { HoursByHand = edits.HoursByHand, Changes = edits.Changes });
 
     private async Task<IReadOnlyList<Sentence>> TryAsync(WeekEdits edits, string what)
     {
-        var conflicts = Planner.Conflicts(fitted, fitted.Request with { HoursByHand = edits.HoursByHand, Changes = edits.Changes });
+        var conflicts = StandsAgainst(edits);
         if (conflicts.Count == 0)
         {
             await draft.ApplyAsync(edits, what);
@@ -64,7 +101,6 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
 
     private DateTimeOffset Start(string source, DateOnly night, TimeOnly opens)
     {
-        var window = fitted.Request.Sources.First(s => s.Code == source);
-        return EstateText.At(opens < window.DailyFrom ? night.AddDays(1) : night, opens, fitted.Request.TimeZone);
+        return EstateText.At(opens < Source(source).DailyFrom ? night.AddDays(1) : night, opens, fitted.Request.TimeZone);
     }
 }

@@ -9,13 +9,17 @@ namespace EstateWater.Web.Features.Week;
 public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<SourceRow> Rows)
 {
     /// <summary>Lays sets out. A set that runs past a window's end is drawn in both windows.</summary>
-    public static SetTimeline Of(IReadOnlyList<PlannedSet> sets, IReadOnlyList<PlanSource> sources, TimeZoneInfo zone)
+    /// <param name="sets">The sets.</param>
+    /// <param name="sources">The sources that feed them.</param>
+    /// <param name="zone">The estate's zone.</param>
+    /// <param name="ahead">Nights to lay out also where nothing runs.</param>
+    public static SetTimeline Of(IReadOnlyList<PlannedSet> sets, IReadOnlyList<PlanSource> sources, TimeZoneInfo zone, IReadOnlyList<DateOnly>? ahead = null)
     {
         var pieces = sources.ToDictionary(s => s.Code, source => sets
             .Where(s => s.Source == source.Code)
             .SelectMany(s => Pieces(s, source, zone))
             .ToList());
-        var dates = pieces.Values.SelectMany(p => p).Select(p => p.Night).ToList();
+        var dates = pieces.Values.SelectMany(p => p).Select(p => p.Night).Concat(ahead ?? []).ToList();
         if (dates.Count == 0)
         {
             return new SetTimeline([], []);
@@ -24,7 +28,7 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
         var (first, last) = (dates.Min(), dates.Max());
         var nights = Enumerable.Range(0, last.DayNumber - first.DayNumber + 1).Select(first.AddDays).ToList();
         var rows = sources
-            .Select(source => new SourceRow(source, nights.Select(n => Cell(pieces[source.Code].Where(p => p.Night == n))).ToList()))
+            .Select(source => new SourceRow(source, nights.Select(n => Cell(Window(source, n, zone), pieces[source.Code].Where(p => p.Night == n))).ToList()))
             .ToList();
         return new SetTimeline(nights, rows);
     }
@@ -34,9 +38,8 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
         var start = TimeZoneInfo.ConvertTime(set.Start, zone);
         for (var night = DateOnly.FromDateTime(start.DateTime - source.DailyFrom.ToTimeSpan()); ; night = night.AddDays(1))
         {
-            var opens = EstateText.At(night, source.DailyFrom, zone);
+            var (opens, closes) = Window(source, night, zone);
             var next = EstateText.At(night.AddDays(1), source.DailyFrom, zone);
-            var closes = EstateText.At(source.DailyTo <= source.DailyFrom ? night.AddDays(1) : night, source.DailyTo, zone);
             var window = closes - opens;
 
             // Also what runs after the window closes belongs to its night, pressed against its end.
@@ -54,9 +57,13 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
         }
     }
 
+    private static (DateTimeOffset Opens, DateTimeOffset Closes) Window(PlanSource source, DateOnly night, TimeZoneInfo zone) => (
+        EstateText.At(night, source.DailyFrom, zone),
+        EstateText.At(source.DailyTo <= source.DailyFrom ? night.AddDays(1) : night, source.DailyTo, zone));
+
     private static double Share(TimeSpan part, TimeSpan window) => Math.Clamp(part / window, 0, 1);
 
-    private static NightCell Cell(IEnumerable<Piece> pieces)
+    private static NightCell Cell((DateTimeOffset Opens, DateTimeOffset Closes) window, IEnumerable<Piece> pieces)
     {
         var laneEnds = new List<DateTimeOffset>();
         var bars = new List<SetBar>();
@@ -73,7 +80,7 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
             bars.Add(new SetBar(piece.Set, lane, piece.Left, piece.Right));
         }
 
-        return new NightCell(bars, laneEnds.Count, Flows(bars));
+        return new NightCell(bars, laneEnds.Count, Flows(bars), window.Opens, window.Closes);
     }
 
     private static List<FlowStep> Flows(IReadOnlyList<SetBar> bars) => bars
@@ -99,7 +106,16 @@ public sealed record SourceRow(PlanSource Source, IReadOnlyList<NightCell> Night
 /// <param name="Bars">Its sets.</param>
 /// <param name="Lanes">How many run side by side at most.</param>
 /// <param name="Flows">The flow drawn, from each step to the next.</param>
-public sealed record NightCell(IReadOnlyList<SetBar> Bars, int Lanes, IReadOnlyList<FlowStep> Flows);
+/// <param name="Opens">When the source's window opens.</param>
+/// <param name="Closes">When it closes.</param>
+public sealed record NightCell(IReadOnlyList<SetBar> Bars, int Lanes, IReadOnlyList<FlowStep> Flows, DateTimeOffset Opens, DateTimeOffset Closes)
+{
+    /// <summary>Quarter hours in the window.</summary>
+    public double Quarters => QuarterOf(Closes);
+
+    /// <summary>A moment, in quarter hours after the window's opening.</summary>
+    public double QuarterOf(DateTimeOffset moment) => (moment - Opens) / BoardPlace.QuarterHour;
+}
 
 /// <summary>A set as a bar.</summary>
 /// <param name="Set">The set.</param>

@@ -29,6 +29,17 @@ public sealed class SetBoardTests : BunitContext
         Assert.Contains("peak 60 m³/h of 100 m³/h", Board(Samples.Plan().Sets).Find("h3").TextContent.Replace('\u00A0', ' '));
 
     [Fact]
+    public void Nights_and_bars_say_where_they_stand_for_dragging()
+    {
+        var board = Board([Samples.Set("V01", 22, 23, 2.5)]);
+        var night = board.Find(".night");
+        Assert.Equal(("bore", "2025-01-22", "56"), (night.GetAttribute("data-source"), night.GetAttribute("data-night"), night.GetAttribute("data-quarters")));
+        var bar = board.Find("a");
+        Assert.Equal(("set-V01-202501222100", "12", "10"), (bar.GetAttribute("data-set"), bar.GetAttribute("data-start"), bar.GetAttribute("data-quarters")));
+        Assert.Single(board.FindAll(".end"));
+    }
+
+    [Fact]
     public void Without_sets_it_says_that_nothing_needs_water() =>
         Assert.Equal("No sets: nothing needs water in these 10 days.", Board([]).Find("p").TextContent);
 

@@ -27,6 +27,17 @@ public sealed class SetTimelineTests
     }
 
     [Fact]
+    public void Nights_ahead_have_a_column_also_where_nothing_runs_and_know_their_hours()
+    {
+        var timeline = SetTimeline.Of([Samples.Set("V01", 23, 20, 2)], [Samples.Bore], Samples.Zone, [new DateOnly(2025, 1, 22), new DateOnly(2025, 1, 25)]);
+        Assert.Equal([22, 23, 24, 25], timeline.Nights.Select(n => n.Day));
+
+        // 20:00 to 10:00 has 14 hours, 56 quarters.
+        Assert.Equal([56, 56, 56, 56], timeline.Rows[0].Nights.Select(n => n.Quarters));
+        Assert.Equal(8, timeline.Rows[0].Nights[1].QuarterOf(Samples.Set("V01", 23, 22, 1).Start));
+    }
+
+    [Fact]
     public void Flows_add_up_while_sets_run_together()
     {
         var timeline = SetTimeline.Of(

@@ -1,0 +1,98 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace EstateWater.SystemTests.Journeys;
+
+/// <summary>The board of sets on the manager's week page.</summary>
+internal sealed partial class DraggedBoard(IPage page, WeekDesk week)
+{
+    public IPage Page => page;
+
+    public WeekDesk Week => week;
+
+    public ILocator FirstBar => page.Locator(".bars a").First;
+
+    /// <summary>Where a lifted set would stand.</summary>
+    public ILocator Ghost => page.Locator(".drag-ghost");
+
+    /// <summary>What it would mean to let it go.</summary>
+    public ILocator Words => page.Locator(".drag-words");
+
+    public static async Task<DraggedBoard> OpenAsync(IPage page)
+    {
+        var week = await WeekDesk.OpenAsync(page);
+        await page.Locator(".bars a").First.WaitForAsync();
+        return new DraggedBoard(page, week);
+    }
+
+    /// <summary>“V01: Thu 22 Jan 22:00 to 02:00, 4 h”, and what others make of it.</summary>
+    [GeneratedRegex(@"^(\S+): (\w+ \d+ \w+) (\d\d:\d\d) to \d\d:\d\d, ([\d.]+) h")]
+    public static partial Regex Place();
+
+    public static Task<string> SourceOfAsync(ILocator bar) => bar.EvaluateAsync<string>("bar => bar.closest('.night').dataset.source");
+
+    /// <summary>The beginning of a set's name in the form that moves it: “V01, Thu 22 Jan 22:00”.</summary>
+    public static async Task<string> FormNameOfAsync(ILocator bar) =>
+        Regex.Replace((await bar.GetAttributeAsync("aria-label"))!, @"^(\S+) on [^,]+, (.* \d\d:\d\d) to .*$", "$1, $2");
+
+    public static async Task<string> ValveOfAsync(ILocator bar) => (await bar.GetAttributeAsync("aria-label"))!.Split(' ')[0];
+
+    public ILocator Row(string opens, string valve) =>
+        page.Locator("table.sets tbody tr").Filter(new() { HasText = opens }).Filter(new() { HasText = valve }).First;
+
+    /// <summary>A night of the first bar's source on which its valve does not open.</summary>
+    public async Task<ILocator> OtherNightAsync() => page.Locator($".night[data-source='{await SourceOfAsync(FirstBar)}']")
+        .Filter(new() { HasNot = page.Locator($".bars a[aria-label^='{await ValveOfAsync(FirstBar)} ']") })
+        .Last;
+
+    public async Task LiftAsync(ILocator bar)
+    {
+        await bar.ScrollIntoViewIfNeededAsync();
+        var box = (await bar.Locator("rect").First.Or(bar).First.BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await page.Mouse.DownAsync();
+    }
+
+    /// <summary>Holds what was lifted over a night, at a share of its width.</summary>
+    public async Task HangAsync(ILocator night, double share)
+    {
+        var box = (await night.Locator(".bars").BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync((float)(box.X + (box.Width * share)), box.Y + 8, new() { Steps = 12 });
+    }
+
+    /// <summary>What the words say: valve, day, clock time, hours.</summary>
+    public async Task<(string Valve, string Day, string Opens, string Hours)> PlaceAsync()
+    {
+        var place = Place().Match(await Words.InnerTextAsync());
+        return (place.Groups[1].Value, place.Groups[2].Value, place.Groups[3].Value, place.Groups[4].Value);
+    }
+
+    /// <summary>The same by the form, with the keyboard alone. The form begins with the set that opens first.</summary>
+    public async Task MoveByKeyboardAsync(string set, string day, string opens, string hours)
+    {
+        await Keys.TabToAsync(page, ".try-forms details:nth-child(3) summary");
+        await page.Keyboard.PressAsync("Enter");
+        await ChooseAsync("#move-set", set);
+        await ChooseAsync("#move-night", day);
+        await Keys.TabToAsync(page, "#move-opens");
+        await page.Keyboard.TypeAsync(TimeOnly.ParseExact(opens, "HH:mm", CultureInfo.InvariantCulture).ToString("hhmmtt", CultureInfo.InvariantCulture));
+        await Keys.TabToAsync(page, "#move-hours");
+        await page.Keyboard.TypeAsync(hours);
+        await page.Keyboard.PressAsync("Enter");
+    }
+
+    private async Task ChooseAsync(string field, string begins)
+    {
+        await Keys.TabToAsync(page, field);
+        await page.Keyboard.PressAsync("Home");
+        while (!(await page.EvaluateAsync<string>("document.activeElement.selectedOptions[0].text")).StartsWith(begins, StringComparison.Ordinal))
+        {
+            await page.Keyboard.PressAsync("ArrowDown");
+        }
+    }
+
+    public Task<string> ChangesAsync() => page.Locator(".draft-changes li").InnerTextAsync();
+
+    public Task<double> ScrolledAsync() => page.EvaluateAsync<double>("scrollY");
+}
