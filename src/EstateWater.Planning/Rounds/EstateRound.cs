@@ -58,7 +58,7 @@ public static class EstateRound
             Rest = [.. looks
                 .Where(l => path.Stops.All(s => s.Block != l.Candidate.Block))
                 .OrderByDescending(l => l.Candidate.Worth).ThenBy(l => l.Candidate.Block, StringComparer.Ordinal)
-                .Select(l => new RoundRest(l.Candidate.Block, Math.Round(l.Candidate.Worth, 4), l.Closed is { } closed ? closed : l.Reason, l.Closed is null))],
+                .Select(l => new RoundRest(l.Candidate.Block, Math.Round(l.Candidate.Worth, 4), l.Closed is { } closed ? closed : RoundReason.Say(l.Question), l.Closed is null))],
             Settings = settings,
             Added = [.. added ?? []],
             Dropped = [.. dropped ?? []],
@@ -86,7 +86,8 @@ public static class EstateRound
                 To = from,
                 WalkM = Math.Round(walkM),
                 Worth = Math.Round(stop.Worth, 4),
-                Reason = look.Reason,
+                Reason = RoundReason.Say(look.Question),
+                Question = look.Question,
             });
         }
 
@@ -136,5 +137,5 @@ public static class EstateRound
     private static double LongestHours(FittedEstate estate, BlockCourse course) =>
         estate.NightsOf(course.State.Valve.SourceCode).Select(n => n.Quarters / 4.0).DefaultIfEmpty(0).Max();
 
-    private sealed record BlockLook(RoundCandidate Candidate, WaterPotentialMeasure Measure, UsualLeaves Leaves, Sentence Reason, string? Closed);
+    private sealed record BlockLook(RoundCandidate Candidate, WaterPotentialMeasure Measure, UsualLeaves Leaves, ReadingQuestion Question, string? Closed);
 }

@@ -66,6 +66,9 @@ public sealed record RoundStop
 
     /// <summary>Why it is read, in a sentence.</summary>
     public required Sentence Reason { get; init; }
+
+    /// <summary>The facts behind the reason; null in rounds that were kept without them.</summary>
+    public ReadingQuestion? Question { get; init; }
 }
 
 /// <summary>A block that the round leaves out.</summary>

@@ -11,37 +11,43 @@ internal static class RoundReason
     // Below this a reading would hardly change what is done. Ours.
     private const double LeastWorth = 0.01;
 
-    /// <summary>In a sentence.</summary>
-    public static Sentence Of(BlockCourse course, DateOnly today, double worth, int plannedQuarters)
+    /// <summary>The facts.</summary>
+    public static ReadingQuestion Of(BlockCourse course, DateOnly today, double worth, int plannedQuarters)
     {
-        var age = Age(course, today);
-        if (worth < LeastWorth)
-        {
-            return age is null
-                ? $"Never read for {MeasureWord(course.Limits.Measure)}: its first set teaches the block itself."
-                : $"{age} A reading would hardly change this plan: {(plannedQuarters > 0 ? "its water is right" : "it goes without water")} for all that it may show.";
-        }
-
-        var day = MostOpenDay(course);
-        var band = TensionBands.OfMpa(course.Unwatered[day]);
-        var asks = plannedQuarters > 0 ? Sentence.Of($"whether its {Wording.Hours(plannedQuarters)} are right") : "whether it can go without water";
-        return Sentence.Of($"Without water it may stand between {Bar(band.P10) with { IsBare = true }} and {Bar(band.P90)} by {Wording.Day(today.AddDays(day))} (ceiling {Wording.BareTension(course.Limits.CeilingMpa[day])}): a reading tells {asks}. {age ?? $"Never read for {MeasureWord(course.Limits.Measure)}."}");
+        var measure = course.Limits.Measure;
+        var last = course.State.Sets.LastOrDefault(s => s.Measure == measure);
+        return new ReadingQuestion(
+            measure, today.DayNumber - last?.Date.DayNumber, plannedQuarters / 4.0, worth < LeastWorth ? null : MostOpen(course, today));
     }
 
-    private static string? Age(BlockCourse course, DateOnly today)
+    /// <summary>In a sentence.</summary>
+    public static Sentence Say(ReadingQuestion question)
     {
-        var last = course.State.Sets.LastOrDefault(s => s.Measure == course.Limits.Measure);
-        return last is null ? null : (today.DayNumber - last.Date.DayNumber) switch
+        var age = question.DaysSinceRead switch
         {
+            null => null,
             0 => "Read today.",
             1 => "Read yesterday.",
             var days => $"Read {days} days ago.",
         };
+        if (question.Open is not { } open)
+        {
+            return age is null
+                ? $"Never read for {MeasureWord(question.Measure)}: its first set teaches the block itself."
+                : $"{age} A reading would hardly change this plan: {(question.PlannedHours > 0 ? "its water is right" : "it goes without water")} for all that it may show.";
+        }
+
+        var asks = question.PlannedHours > 0 ? Sentence.Of($"whether its {question.PlannedHours:0.##} h are right") : "whether it can go without water";
+        return Sentence.Of($"Without water it may stand between {Bar(open.P10Bar) with { IsBare = true }} and {Bar(open.P90Bar)} by {Wording.Day(open.Day)} (ceiling {Bar(open.CeilingBar) with { IsBare = true }}): a reading tells {asks}. {age ?? $"Never read for {MeasureWord(question.Measure)}."}");
     }
 
-    // The day on which passing the ceiling is nearest to even.
-    private static int MostOpenDay(BlockCourse course) => Enumerable.Range(1, course.Unwatered.Length - 1)
-        .MinBy(day => Math.Abs(BlockCourse.ChancePast(course.Unwatered[day], course.Limits.CeilingMpa[day]) - 0.5));
+    private static OpenTension MostOpen(BlockCourse course, DateOnly today)
+    {
+        var day = Enumerable.Range(1, course.Unwatered.Length - 1)
+            .MinBy(day => Math.Abs(BlockCourse.ChancePast(course.Unwatered[day], course.Limits.CeilingMpa[day]) - 0.5));
+        var band = TensionBands.OfMpa(course.Unwatered[day]);
+        return new OpenTension(today.AddDays(day), band.P10, band.P90, course.Limits.CeilingMpa[day] * Conversions.BarPerMegapascal);
+    }
 
     private static Quantity Bar(double bar) => new(QuantityKind.Tension, bar, 1);
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using EstateWater.Agronomy.WaterStatus;
 using Microsoft.Playwright;
@@ -147,6 +148,55 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
     }
 
     [Fact]
+    public async Task Depths_and_shoots_are_typed_in_inches_and_sent_in_centimetres()
+    {
+        var page = await browser.PhoneAsync(host.Address);
+        await UnitsAsync(page, "All US");
+        var phone = await ReadingsPhone.OpenAsync(page);
+        await phone.OpenOtherAsync("B7", "Canopy");
+        await page.GetByLabel("Shoot length, in").FillAsync("400");
+        await page.Locator("#save").ClickAsync();
+        await Expect(page.Locator("#shoot-error")).ToHaveTextAsync("Shoot length is 0 to 393 in, like 37");
+        await page.GetByLabel("Shoot length, in").FillAsync("37,5");
+        var sent = await page.RunAndWaitForRequestAsync(() => phone.SaveAsync("Ana"), "**/api/readings");
+        Assert.Equal(95.25, Sent(sent).GetProperty("shootLengthCm").GetDouble());
+
+        // Corrected, it stands there as it was typed.
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Correct B7") }).ClickAsync();
+        await Expect(page.GetByLabel("Shoot length, in")).ToHaveValueAsync("37.5");
+
+        // What is not saved yet is in the other unit when the reader is.
+        await page.GetByLabel("Shoot length, in").FillAsync("36");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Back to the round" }).ClickAsync();
+        await UnitsAsync(page, "All metric");
+        phone = await ReadingsPhone.OpenAsync(page);
+        await phone.OpenOtherAsync("B7", "Canopy");
+        await Expect(page.GetByLabel("Shoot length, cm")).ToHaveValueAsync("91.44");
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_tube_that_was_read_in_centimetres_keeps_its_depths_for_a_reader_of_inches()
+    {
+        var page = await browser.PhoneAsync(host.Address);
+        await UnitsAsync(page, "All US");
+        var phone = await ReadingsPhone.OpenAsync(page);
+
+        // Of the demo estate, where tubes are read from 20 cm down: 7.87 in.
+        var block = await page.EvaluateAsync<string>("JSON.parse(document.getElementById('field-blocks').dataset.blocks).find(b => b.tubes.length > 0).code");
+        await phone.OpenOtherAsync(block, "Soil tube");
+        var inputs = page.Locator("#depths input");
+        await Expect(inputs.First).ToHaveValueAsync("7.87");
+        await page.GetByLabel("water content, %").CheckAsync();
+        await inputs.Nth(1).FillAsync("24");
+        await inputs.Nth(2).FillAsync("20");
+        await inputs.Nth(3).FillAsync("25");
+        var sent = await page.RunAndWaitForRequestAsync(() => phone.SaveAsync("Ana"), "**/api/readings");
+        Assert.Equal([20, 50.8], Sent(sent).GetProperty("depths").EnumerateArray().Select(d => d.GetProperty("depthCm").GetDouble()));
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
     public async Task An_entry_is_corrected_and_then_taken_back_by_its_taker()
     {
         var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
@@ -219,6 +269,15 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         }
 
         await phone.Page.Context.CloseAsync();
+    }
+
+    private static JsonElement Sent(IRequest request) => JsonDocument.Parse(request.PostData!).RootElement;
+
+    private static async Task UnitsAsync(IPage page, string all)
+    {
+        await page.GotoAsync("/preferences");
+        await page.GetByRole(AriaRole.Button, new() { Name = all }).ClickAsync();
+        await Expect(page.Locator(".kept")).ToHaveTextAsync("Kept.");
     }
 
     private static async Task TabToAsync(IPage page, string selector)

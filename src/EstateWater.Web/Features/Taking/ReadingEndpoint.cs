@@ -2,6 +2,7 @@ using EstateWater.Data.Store;
 using EstateWater.Data.Store.Taken;
 using EstateWater.Web.Access;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Preferences;
 using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -28,7 +29,7 @@ public static class ReadingEndpoint
     {
         var user = request.HttpContext.User;
         message = string.IsNullOrWhiteSpace(message.TakenBy) ? message with { TakenBy = user.PersonName() } : message;
-        if (message.Mistakes() is { Count: > 0 } mistakes)
+        if (message.Mistakes(UnitsOf(request, snapshots)) is { Count: > 0 } mistakes)
         {
             return TypedResults.ValidationProblem(mistakes, detail: string.Join(" ", mistakes.Values.SelectMany(rules => rules).Distinct()));
         }
@@ -43,11 +44,11 @@ public static class ReadingEndpoint
             case TakenStatus.StoredBefore:
                 return TypedResults.Ok(ReadingReceipt.Of(result.Entry!));
             case TakenStatus.UnknownBlock:
-                return Refused(StatusCodes.Status404NotFound, Words(request).Refusal(result));
+                return Refused(StatusCodes.Status404NotFound, Words(request, snapshots).Refusal(result));
             case TakenStatus.WrongTime:
-                return Refused(StatusCodes.Status422UnprocessableEntity, Words(request).Refusal(result));
+                return Refused(StatusCodes.Status422UnprocessableEntity, Words(request, snapshots).Refusal(result));
             default:
-                return Refused(StatusCodes.Status409Conflict, Words(request).Refusal(result));
+                return Refused(StatusCodes.Status409Conflict, Words(request, snapshots).Refusal(result));
         }
     }
 
@@ -58,7 +59,11 @@ public static class ReadingEndpoint
         _ => $"read {block}.",
     };
 
-    private static ReadingsWords Words(HttpRequest request) => new(FieldLanguages.Of(request.HttpContext), UnitChoice.Metric);
+    private static ReadingsWords Words(HttpRequest request, EstateSnapshots snapshots) => new(FieldLanguages.Of(request.HttpContext), UnitsOf(request, snapshots));
+
+    // No sender waits for a snapshot: until the first is made the estate's usual units are not known.
+    private static UnitChoice UnitsOf(HttpRequest request, EstateSnapshots snapshots) =>
+        ReaderPreferences.Of(request.HttpContext).UnitsFor(snapshots.Settled, FieldLanguages.Of(request.HttpContext));
 
     private static ProblemHttpResult Refused(int status, string why) => TypedResults.Problem(why, statusCode: status);
 }

@@ -3,6 +3,7 @@ using EstateWater.Agronomy.Phenology;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Data.Model;
 using EstateWater.Data.Store.Taken;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Taking;
 
@@ -75,11 +76,12 @@ public sealed record ReadingMessage
     private TakenKind? KindTaken => Word<TakenKind>(Kind);
 
     /// <summary>What is wrong, by field, all at once; empty when nothing is.</summary>
-    public Dictionary<string, string[]> Mistakes() => Always().Concat(KindTaken switch
+    /// <param name="units">In which the sender is told the rules.</param>
+    public Dictionary<string, string[]> Mistakes(UnitChoice units) => Always().Concat(KindTaken switch
     {
-        TakenKind.Chamber => OfLeaves(),
-        TakenKind.Soil => OfSoil(),
-        TakenKind.Canopy => OfCanopy(),
+        TakenKind.Chamber => OfLeaves(units),
+        TakenKind.Soil => OfSoil(units),
+        TakenKind.Canopy => OfCanopy(units),
         TakenKind.Stage => [("elStage", ElStage is not (>= GrowthStages.First and <= GrowthStages.Last), "A growth stage is a number from 1 to 47, like 27.")],
         _ => [],
     })
@@ -114,25 +116,25 @@ public sealed record ReadingMessage
         ("enteredAt", EnteredAt is null, "An entry says when it was made, like 2025-01-22T12:30:00+02:00."),
     ];
 
-    private IEnumerable<(string Field, bool Wrong, string Rule)> OfLeaves() =>
+    private IEnumerable<(string Field, bool Wrong, string Rule)> OfLeaves(UnitChoice units) =>
     [
         ("measure", Word<WaterPotentialMeasure>(Measure) is null, "The measure is leaf, stem or predawn."),
         ("leaves", Leaves is not { Count: >= 1 and <= MostLeaves } || Leaves.Any(l => l is null), $"A set has 1 to {MostLeaves} leaves."),
-        .. (Leaves ?? []).OfType<LeafMessage>().SelectMany((leaf, i) => leaf.Checks(i)),
+        .. (Leaves ?? []).OfType<LeafMessage>().SelectMany((leaf, i) => leaf.Checks(i, units)),
     ];
 
-    private IEnumerable<(string Field, bool Wrong, string Rule)> OfSoil() =>
+    private IEnumerable<(string Field, bool Wrong, string Rule)> OfSoil(UnitChoice units) =>
     [
         ("tube", string.IsNullOrWhiteSpace(Tube) || Tube.Length > LongestName, "Name the tube, like T1."),
         ("depths", Depths is not { Count: >= 1 and <= MostDepths } || Depths.Any(d => d is null), $"A tube has 1 to {MostDepths} depths."),
         ("depths", Depths is not null && Depths.OfType<DepthMessage>().GroupBy(d => d.DepthCm).Any(d => d.Count() > 1), "Each depth is entered once."),
         ("standardCount", Depths is not null && Depths.OfType<DepthMessage>().Any(d => d.Count is not null) && !(StandardCount > 0 && double.IsFinite(StandardCount.Value)), "Counts need the standard count of the session, like 12000."),
-        .. (Depths ?? []).OfType<DepthMessage>().SelectMany((depth, i) => depth.Checks(i)),
+        .. (Depths ?? []).OfType<DepthMessage>().SelectMany((depth, i) => depth.Checks(i, units)),
     ];
 
-    private IEnumerable<(string Field, bool Wrong, string Rule)> OfCanopy() =>
+    private IEnumerable<(string Field, bool Wrong, string Rule)> OfCanopy(UnitChoice units) =>
     [
-        ("shootLengthCm", ShootLengthCm is not (null or (>= 0 and <= 1000)), "Shoot length is 0 to 1000 cm, like 95."),
+        ("shootLengthCm", ShootLengthCm is not (null or (>= 0 and <= ReadingLimits.MostLengthCm)), $"Shoot length is 0 to {ReadingLimits.Shoot(units)}."),
         ("shadedFraction", ShadedFraction is not (null or (>= 0 and <= 1)), "Shade is 0 to 100 % of the ground, like 35."),
         ("growingTipsPct", GrowingTipsPct is not (null or (>= 0 and <= 100)), "Growing tips are 0 to 100 %, like 40."),
         ("visualStress", VisualStress is not (null or (>= 0 and <= 3)), "Stress seen is 0, 1, 2 or 3."),
@@ -164,13 +166,13 @@ public sealed record ReadingMessage
         /// <summary>[s]</summary>
         public double? DelayS { get; init; }
 
-        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place)
+        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place, UnitChoice units)
         {
             string Field(string name) => string.Create(CultureInfo.InvariantCulture, $"leaves[{place}].{name}");
             return
             [
                 (Field("takenAt"), TakenAt is null, "A leaf says when it was read, like 2025-01-22T12:30:00+02:00."),
-                (Field("tensionBar"), TensionBar is not (> 0 and <= 100), "A leaf’s pressure is above 0 and at most 100 bar, like 12.5."),
+                (Field("tensionBar"), TensionBar is not (> 0 and <= ReadingLimits.MostTensionBar), $"A leaf’s pressure is above 0 and at most {ReadingLimits.Tension(units)}."),
                 (Field("group"), Group?.Length > LongestName, $"A group has at most {LongestName} letters."),
                 (Field("exposure"), Exposure is not null && Word<LeafExposure>(Exposure) is null, "A leaf hung in sun or shade."),
                 (Field("baggedMin"), BaggedMin is not (null or (>= 0 and <= 10_000)), "Minutes in the bag are 0 to 10000."),
@@ -199,12 +201,12 @@ public sealed record ReadingMessage
         /// <summary>Neutron count.</summary>
         public double? Count { get; init; }
 
-        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place)
+        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place, UnitChoice units)
         {
             string Field(string name) => string.Create(CultureInfo.InvariantCulture, $"depths[{place}].{name}");
             return
             [
-                (Field("depthCm"), DepthCm is not (> 0 and <= 1000), "A depth is above 0 and at most 1000 cm, like 40."),
+                (Field("depthCm"), DepthCm is not (> 0 and <= ReadingLimits.MostLengthCm), $"A depth is above 0 and at most {ReadingLimits.Depth(units)}."),
                 (Field("vwcM3PerM3"), VwcM3PerM3 is not (null or (>= 0 and <= 1)), "Water content is 0 to 100 %, like 24."),
                 (Field("count"), Count is { } count && !(count >= 0 && double.IsFinite(count)), "A count is 0 or more."),
                 (Field("vwcM3PerM3"), VwcM3PerM3 is null == Count is null, "A depth has either a water content or a count."),

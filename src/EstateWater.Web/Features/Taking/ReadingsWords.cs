@@ -1,6 +1,7 @@
 using System.Globalization;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Data.Store.Taken;
+using EstateWater.Planning.Rounds;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.Parts.Units;
 
@@ -43,6 +44,13 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
 
     public string Stop(int leaves, WaterPotentialMeasure measure, DateTimeOffset at) => Say(
         $"{leaves} leaves · {Measure(measure)} · about {Clock(at)}", $"{leaves} hojas · {Measure(measure)} · a eso de las {Clock(at)}");
+
+    /// <summary>Why a stop is read.</summary>
+    public string Why(RoundStop stop)
+    {
+        ArgumentNullException.ThrowIfNull(stop);
+        return stop.Question is { } question ? Say(stop.Reason.In(units), InSpanish(question)) : stop.Reason.In(units);
+    }
 
     public string LastRead(double meanBar, DateTimeOffset at) => Say(
         $"Last {units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}",
@@ -110,7 +118,7 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
 
     public string AddDepth => Say("Add a depth", "Agregar profundidad");
 
-    public string ShootLength => Say("Shoot length, cm", "Largo del brote, cm");
+    public string ShootLength => Say("Shoot length, ", "Largo del brote, ") + units.ShortLength.Symbol;
 
     public string Shade => Say("Ground shaded at noon, %", "Suelo con sombra al mediodía, %");
 
@@ -214,16 +222,16 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         ["inBag"] = Say("In the bag for {0} min: wait until 15, an hour is better", "En la bolsa hace {0} min: espere a los 15, mejor una hora"),
         ["bagReady"] = Say("In the bag for {0} min: ready; an hour is better", "En la bolsa hace {0} min: lista; mejor una hora"),
         ["bagGood"] = Say("In the bag for {0} min: ready", "En la bolsa hace {0} min: lista"),
-        ["depth"] = Say("Depth, cm", "Profundidad, cm"),
+        ["depth"] = Say("Depth, ", "Profundidad, ") + units.ShortLength.Symbol,
         ["content"] = Say("Water, %", "Humedad, %"),
         ["count"] = Say("Count", "Conteo"),
         ["wrongTube"] = Say("Name the tube, like T1", "Ponga el tubo, como T1"),
-        ["wrongDepth"] = Say("Depth must be above 0 and at most 1000 cm, like 40; each once", "La profundidad va de 0 a 1000 cm, como 40; cada una una vez"),
+        ["wrongDepth"] = Say($"Depth must be above 0 and at most {ReadingLimits.Depth(units)}; each once", $"La profundidad va de 0 a {ReadingLimits.Depth(units, "como")}; cada una una vez"),
         ["wrongContent"] = Say("Water content is 0 to 100 %, like 24.5", "La humedad va de 0 a 100 %, como 24,5"),
         ["wrongCount"] = Say("A count is 0 or more, like 6200", "El conteo es 0 o más, como 6200"),
         ["wrongStandard"] = Say("Counts need the standard count of the session, like 12000", "Con conteos hace falta el conteo patrón, como 12000"),
         ["noDepths"] = Say("Fill in at least one depth", "Llene al menos una profundidad"),
-        ["wrongShoot"] = Say("Shoot length is 0 to 1000 cm, like 95", "El brote mide de 0 a 1000 cm, como 95"),
+        ["wrongShoot"] = Say($"Shoot length is 0 to {ReadingLimits.Shoot(units)}", $"El brote mide de 0 a {ReadingLimits.Shoot(units, "como")}"),
         ["wrongPercent"] = Say("0 to 100 %, like 35", "De 0 a 100 %, como 35"),
         ["noCanopy"] = Say("Enter at least one thing that you saw", "Anote al menos una cosa que vio"),
         ["noStage"] = Say("Choose the stage", "Elija la etapa"),
@@ -256,6 +264,27 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         ["forget"] = Say("Forget {0}", "Olvidar {0}"),
         ["nothingYet"] = Say("Nothing was entered on this phone in the last days.", "En estos días no se ha anotado nada en este teléfono."),
     };
+
+    private string InSpanish(ReadingQuestion question)
+    {
+        var never = $"Nunca se ha leído ({Measure(question.Measure)})";
+        var age = question.DaysSinceRead switch
+        {
+            null => null,
+            0 => "Se leyó hoy.",
+            1 => "Se leyó ayer.",
+            var days => $"Se leyó hace {days} días.",
+        };
+        if (question.Open is not { } open)
+        {
+            return age is null
+                ? $"{never}: su primera serie enseña cómo es el bloque."
+                : $"{age} Otra lectura casi no cambiaría este plan: {(question.PlannedHours > 0 ? "su agua está bien" : "está bien sin agua")}, marque lo que marque.";
+        }
+
+        var asks = question.PlannedHours > 0 ? $"si sus {units.Hours(question.PlannedHours)} están bien" : "si puede quedarse sin agua";
+        return $"Sin agua puede llegar a entre {units.BareTension(open.P10Bar)} y {units.Tension(open.P90Bar)} el {Day(open.Day)} (tope {units.BareTension(open.CeilingBar)}): la lectura dice {asks}. {age ?? never + "."}";
+    }
 
     private string LeafCount(int leaves) => leaves == 1 ? Say("1 leaf", "1 hoja") : Say($"{leaves} leaves", $"{leaves} hojas");
 

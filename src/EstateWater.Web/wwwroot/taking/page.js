@@ -3,10 +3,10 @@ import { newId, Outbox } from "../field/outbox.js";
 import { keepPage, rememberName, showError, showKept, showOutbox, storeOnce } from "../field/page.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft, keyOf } from "./drafts.js";
-import { checked, draftOf, read } from "./form.js";
+import { checked, draftOf, inUnit, read } from "./form.js";
 import { leafCount, showMine, stateOf } from "./mine.js";
 import { halfWidth, leavesWanted, mean, outliers, spread } from "./statistics.js";
-import { example, exact, most, shown, toBar } from "./units.js";
+import { example, exact, most, shown, shownLength, toBar, usualDepthsCm } from "./units.js";
 import { showWindow } from "./window.js";
 
 const UNIT_KEY = "estate-water-unit";
@@ -14,12 +14,12 @@ const OPEN_KEY = "estate-water-readings-open";
 const TICK_MS = 15000;
 const SHORTEST_BAG_MIN = 15;
 const GOOD_BAG_MIN = 60;
-const USUAL_DEPTHS_CM = [30, 60, 90];
 const FIELDS = ["pressure", "group", "tube", "standardCount", "shoot", "shade", "tips", "stress", "stage", "note"];
 
 const data = document.getElementById("field-blocks").dataset;
 const blocks = new Map(JSON.parse(data.blocks).map((b) => [b.code, b]));
 const numbers = JSON.parse(data.numbers);
+const lengthUnit = data.lengthUnit ?? "cm"; // A page kept on the phone before it said its unit is in cm.
 const [summary, who, take, round, form, leavesList] = ["outbox-line", "who", "take", "round", "take-form", "leaves"].map((id) => document.getElementById(id));
 const field = (name) => form.elements.namedItem(name);
 const outbox = new Outbox({ name: "estate-water-readings", endpoint: "api/readings", shown: show });
@@ -31,6 +31,7 @@ const unit = () => field("unit").value;
 const draft = () => kept.get(keyOf(open.block, open.kind)) ?? { key: keyOf(open.block, open.kind), fields: {} };
 const block = () => blocks.get(open.block);
 const tube = (name) => block().tubes.find((t) => t.tube === name);
+const known = () => [...(tube(field("tube").value)?.depthsCm ?? []), ...(draft().knownCm ?? [])];
 const tensions = () => (draft().leaves ?? []).map((leaf) => leaf.tensionBar);
 
 async function change(values) {
@@ -51,6 +52,7 @@ const typed = () => change({
   fields: Object.fromEntries(FIELDS.map((name) => [name, field(name).value])),
   measure: field("measure").value,
   soilAs: field("soilAs").value,
+  lengthUnit,
   ...(open.kind === "soil" ? { depths: depthRows() } : {}),
 });
 
@@ -83,21 +85,26 @@ async function close() {
 }
 
 function fill() {
-  const { fields, measure, soilAs, depths } = draft();
+  // Drafts from before lengths had a unit are in cm.
+  const { fields, measure, soilAs, depths, lengthUnit: typedIn = "cm" } = draft();
   for (const name of FIELDS) {
     field(name).value = fields[name] ?? "";
   }
   if (open.kind === "soil" && fields.tube === undefined) {
     field("tube").value = block().tubes[0]?.tube ?? "";
   }
+  const length = (text) => inUnit(text, typedIn, lengthUnit, known());
+  field("shoot").value = length(field("shoot").value);
   field("measure").value = measure || block().measure;
   field("soilAs").value = soilAs || (tube(field("tube").value)?.counts ? "count" : "content");
   document.getElementById("tubes").replaceChildren(...block().tubes.map((t) => new Option(t.tube)));
-  fillDepths(depths ?? (tube(field("tube").value)?.depthsCm ?? USUAL_DEPTHS_CM).map((d) => [String(d), ""]));
+  fillDepths(depths?.map(([depth, value]) => [length(depth), value]) ?? depthsOf(tube(field("tube").value)));
   form.querySelectorAll(".set-error").forEach((error) => (error.hidden = true));
   form.querySelectorAll("[aria-invalid]").forEach((input) => input.setAttribute("aria-invalid", "false"));
   document.getElementById("leaf-hint").textContent = "";
 }
+
+const depthsOf = (tube) => (tube?.depthsCm ?? usualDepthsCm(lengthUnit)).map((cm) => [shownLength(cm, lengthUnit), ""]);
 
 function fillDepths(rows) {
   document.getElementById("depths").replaceChildren(...rows.map(([depth, value]) => depthRow(depth, value)));
@@ -161,7 +168,7 @@ async function save() {
   if (open.kind === "chamber" && !showError(field("pressure"), field("pressure").value.trim() === "" ? "" : say("addFirst"))) {
     return;
   }
-  const values = checked(open.kind, { ...draft(), measure: field("measure").value, soilAs: field("soilAs").value }, field);
+  const values = checked(open.kind, { ...draft(), measure: field("measure").value, soilAs: field("soilAs").value, lengthUnit, knownCm: known() }, field);
   const named = showError(who, who.value.trim() === "" ? say("sayWho") : "");
   if (values === null || !named) {
     return;
@@ -217,7 +224,7 @@ async function discard() {
 
 async function correct(entry) {
   const key = keyOf(entry.block, entry.kind);
-  const corrected = { key, ...draftOf(entry), replaces: entry.state === "refused" ? entry.replaces : entry.entryId, correctingAt: entry.enteredAt };
+  const corrected = { key, ...draftOf(entry, lengthUnit), replaces: entry.state === "refused" ? entry.replaces : entry.entryId, correctingAt: entry.enteredAt };
   if (entry.state === "refused") {
     await outbox.forget(entry.entryId);
   }
@@ -338,10 +345,10 @@ field("pressure").addEventListener("keydown", (event) => {
   }
 });
 field("tube").addEventListener("change", () => {
-  const known = tube(field("tube").value);
-  if (known && depthRows().every(([, value]) => value.trim() === "")) {
-    field("soilAs").value = known.counts ? "count" : "content";
-    fillDepths(known.depthsCm.map((d) => [String(d), ""]));
+  const chosen = tube(field("tube").value);
+  if (chosen && depthRows().every(([, value]) => value.trim() === "")) {
+    field("soilAs").value = chosen.counts ? "count" : "content";
+    fillDepths(depthsOf(chosen));
     typed();
   }
 });

@@ -31,6 +31,18 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
         Assert.Contains("weather measured to Tue 21 Jan; forecast of Wed 22 Jan 2025, 05:00", page.QuerySelector(".brief")!.TextContent, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("en", "Clock", "Demo clock: fixed at Wed 22 Jan 2025, 06:00")]
+    [InlineData("es", "Reloj", "Reloj de la demostración: parado el mié 22 ene 2025 a las 06:00")]
+    public async Task A_page_used_outdoors_says_in_its_language_that_the_clock_stands_still(string language, string name, string words)
+    {
+        foreach (var path in new[] { "/sets", "/readings" })
+        {
+            var clock = (await Page($"{path}?lang={language}")).QuerySelector(".field-clock")!;
+            Assert.Equal((name, words), (clock.GetAttribute("aria-label"), clock.TextContent));
+        }
+    }
+
     [Fact]
     public async Task The_block_page_tells_the_block_and_holds_the_charts_place()
     {

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Http.Json;
+using System.Text.Json.Nodes;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using EstateWater.Data.Store;
@@ -33,6 +34,28 @@ public sealed class ServedRoundTests : IAsyncLifetime
         Assert.Contains("compressed gas", page.QuerySelector(".caution")!.TextContent, StringComparison.Ordinal);
         var order = page.QuerySelectorAll(".stops h3 a").Select(a => a.TextContent).ToList();
         Assert.Equal(order, (await PageAsync("/readings")).QuerySelectorAll(".stops h3").Select(h => h.TextContent));
+    }
+
+    [Fact]
+    public async Task The_phone_tells_the_reasons_in_its_language_and_those_kept_without_facts_as_they_are()
+    {
+        var english = (await PageAsync(RoundEndpoint.Href)).QuerySelectorAll(".stops li > p").Select(p => p.TextContent).ToList();
+        var phone = (await PageAsync("/readings")).QuerySelectorAll(".why").Select(p => p.TextContent).ToList();
+        Assert.Equal(2, phone.Count);
+        Assert.All(phone.Zip(english), pair => Assert.EndsWith(pair.First, pair.Second, StringComparison.Ordinal));
+        Assert.All((await PageAsync("/readings?lang=es")).QuerySelectorAll(".why"), p => Assert.Matches("lectura|Nunca se ha leído", p.TextContent));
+
+        // A round kept before its facts were.
+        await using (var db = await host.App.Services.GetRequiredService<IDbContextFactory<EstateDb>>().CreateDbContextAsync(Cancellation))
+        {
+            var kept = await db.PlannedRounds.SingleAsync(Cancellation);
+            var document = JsonNode.Parse(kept.Document)!;
+            Assert.All(document["Stops"]!.AsArray(), stop => Assert.True(stop!.AsObject().Remove("Question")));
+            kept.Document = document.ToJsonString();
+            await db.SaveChangesAsync(Cancellation);
+        }
+
+        Assert.Equal(phone, (await PageAsync("/readings?lang=es")).QuerySelectorAll(".why").Select(p => p.TextContent));
     }
 
     [Fact]

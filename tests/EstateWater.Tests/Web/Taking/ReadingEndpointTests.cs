@@ -9,6 +9,7 @@ using EstateWater.Tests.Web.Host;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Features.Taking;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Preferences;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -95,6 +96,25 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
             ["block", "enteredAt", "entryId", "leaves[1].baggedMin", "leaves[1].delayS", "leaves[1].exposure", "leaves[1].takenAt", "leaves[1].tensionBar", "leaves[2].tensionBar", "measure", "note", "takenBy"],
             problem.GetProperty("errors").EnumerateObject().Select(e => e.Name).Order(StringComparer.Ordinal));
         Assert.Contains("at most 100 bar, like 12.5", problem.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+
+    // 1000 cm are 393.7 in, 95 cm 37.4 in, 40 cm 15.7 in; 100 bar are 10 MPa.
+    [Theory]
+    [InlineData("mpa.in.m3.ha.c.en", "A leaf’s pressure is above 0 and at most 10 MPa, like 1.25.", "A depth is above 0 and at most 393 in, like 16.", "Shoot length is 0 to 393 in, like 37.")]
+    [InlineData("bar.mm.m3.ha.c.en", "A leaf’s pressure is above 0 and at most 100 bar, like 12.5.", "A depth is above 0 and at most 1000 cm, like 40.", "Shoot length is 0 to 1000 cm, like 95.")]
+    public async Task A_refusal_names_its_rule_in_the_senders_units_and_what_is_kept_stays_bar_and_cm(string units, string pressure, string depth, string shoot)
+    {
+        host.Http.DefaultRequestHeaders.Add("Cookie", $"{ReaderPreferences.Cookie}={Uri.EscapeDataString($"system:{units}")}");
+        async Task<string?> DetailAsync(ReadingMessage entry) => (await (await Post(entry)).Content.ReadFromJsonAsync<JsonElement>(Cancellation)).GetProperty("detail").GetString();
+        Assert.Equal(pressure, await DetailAsync(Set(101)));
+        Assert.Equal(depth, await DetailAsync(Soil(1001)));
+        Assert.Equal(shoot, await DetailAsync(Entry("canopy") with { ShootLengthCm = 1001 }));
+
+        Assert.Equal(HttpStatusCode.Created, (await Post(Entry("canopy") with { ShootLengthCm = 95 })).StatusCode);
+        Assert.Equal(HttpStatusCode.Created, (await Post(Set(12.5))).StatusCode);
+        await using var db = await Open();
+        Assert.Equal(95, (await db.CanopyVisits.SingleAsync(v => v.BlockCode == "B1" && v.ShootLengthCm == 95, Cancellation)).ShootLengthCm);
+        Assert.Equal([12.5], (await LeavesOfToday()).Select(l => l.TensionBar));
     }
 
     public static TheoryData<string, ReadingMessage> Mistakes => new()

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using EstateWater.Agronomy.Phenology;
+using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Rounds;
 using EstateWater.Web.Features.Taking;
 using EstateWater.Web.Parts.Field;
@@ -24,6 +25,53 @@ public sealed partial class ReadingsWordsTests
         Assert.All(english.Where(w => w.Value.Count(char.IsLetter) > 6), word => Assert.NotEqual(word.Value, spanish[word.Key]));
     }
 
+    public static TheoryData<ReadingQuestion, string> Questions => new()
+    {
+        {
+            new(WaterPotentialMeasure.Leaf, 7, 6.5, new(new DateOnly(2025, 1, 23), 12.14, 14.86, 14)),
+            "Sin agua puede llegar a entre 12,1 y 14,9 bar el jue 23 ene (tope 14,0): la lectura dice si sus 6,5 h están bien. Se leyó hace 7 días."
+        },
+        {
+            new(WaterPotentialMeasure.Stem, null, 0, new(new DateOnly(2025, 1, 23), 12.14, 14.86, 14)),
+            "Sin agua puede llegar a entre 12,1 y 14,9 bar el jue 23 ene (tope 14,0): la lectura dice si puede quedarse sin agua. Nunca se ha leído (tallo)."
+        },
+        { new(WaterPotentialMeasure.Leaf, 0, 6, null), "Se leyó hoy. Otra lectura casi no cambiaría este plan: su agua está bien, marque lo que marque." },
+        { new(WaterPotentialMeasure.Leaf, 1, 0, null), "Se leyó ayer. Otra lectura casi no cambiaría este plan: está bien sin agua, marque lo que marque." },
+        { new(WaterPotentialMeasure.Leaf, null, 0, null), "Nunca se ha leído (hoja): su primera serie enseña cómo es el bloque." },
+    };
+
+    [Theory]
+    [MemberData(nameof(Questions))]
+    public void A_reason_is_told_in_spanish_from_its_facts(ReadingQuestion question, string spanish)
+    {
+        var stop = TakingPartsTests.Stop("B1", 0) with { Question = question };
+        Assert.Equal(spanish, new ReadingsWords(FieldLanguage.Spanish, UnitChoice.Metric with { Numbers = NumberStyle.Comma }).Why(stop));
+        Assert.Equal("Because.", new ReadingsWords(FieldLanguage.English, UnitChoice.Metric).Why(stop));
+    }
+
+    [Fact]
+    public void A_reason_is_told_in_the_readers_units_and_without_facts_as_it_was_kept()
+    {
+        var stop = TakingPartsTests.Stop("B1", 0);
+        var words = new ReadingsWords(FieldLanguage.Spanish, UnitChoice.Metric with { Pressure = DisplayUnit.Megapascal });
+        var question = new ReadingQuestion(WaterPotentialMeasure.Leaf, 7, 6, new(new DateOnly(2025, 1, 23), 12, 15, 14));
+        Assert.Contains("entre 1.20 y 1.50 MPa el jue 23 ene (tope 1.40)", words.Why(stop with { Question = question }), StringComparison.Ordinal);
+        Assert.Equal("Because.", words.Why(stop));
+    }
+
+    // 1000 cm are 393.7 in, 40 cm 15.7 in, 95 cm 37.4 in.
+    [Theory]
+    [InlineData(FieldLanguage.English, false, "Depth, cm", "Depth must be above 0 and at most 1000 cm, like 40; each once", "Shoot length is 0 to 1000 cm, like 95")]
+    [InlineData(FieldLanguage.English, true, "Depth, in", "Depth must be above 0 and at most 393 in, like 16; each once", "Shoot length is 0 to 393 in, like 37")]
+    [InlineData(FieldLanguage.Spanish, true, "Profundidad, in", "La profundidad va de 0 a 393 in, como 16; cada una una vez", "El brote mide de 0 a 393 in, como 37")]
+    public void Lengths_are_asked_for_and_refused_in_the_readers_unit(FieldLanguage language, bool inches, string depth, string wrongDepth, string wrongShoot)
+    {
+        var units = inches ? UnitChoice.Us : UnitChoice.Metric;
+        var words = Words(language, units);
+        Assert.Equal((depth, wrongDepth, wrongShoot), (words["depth"], words["wrongDepth"], words["wrongShoot"]));
+        Assert.EndsWith(inches ? ", in" : ", cm", new ReadingsWords(language, units).ShootLength, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_stage_has_a_spanish_name() => Assert.All(GrowthStages.All, stage => Assert.NotEmpty(StageWords.Spanish(stage.ElStage)));
 
@@ -38,7 +86,8 @@ public sealed partial class ReadingsWordsTests
         Assert.Equal(3.5, numbers.GetProperty("outlierZ").GetDouble());
     }
 
-    private static Dictionary<string, string> Words(FieldLanguage language) => JsonSerializer.Deserialize<Dictionary<string, string>>(new ReadingsWords(language, UnitChoice.Metric).ScriptJson)!;
+    private static Dictionary<string, string> Words(FieldLanguage language, UnitChoice? units = null) =>
+        JsonSerializer.Deserialize<Dictionary<string, string>>(new ReadingsWords(language, units ?? UnitChoice.Metric).ScriptJson)!;
 
     private static string Places(string text) => string.Concat(PlaceRegex().Matches(text).Select(m => m.Value).Distinct().Order(StringComparer.Ordinal));
 

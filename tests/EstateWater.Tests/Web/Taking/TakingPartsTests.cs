@@ -19,7 +19,7 @@ public sealed class TakingPartsTests : BunitContext
         WindowFrom = Noon.AddHours(-1),
         WindowTo = Noon.AddHours(1.5),
         SolarNoon = Noon,
-        Stops = [Stop("B2", 0), Stop("B1", 25)],
+        Stops = [Stop("B2", 0) with { Question = new ReadingQuestion(WaterPotentialMeasure.Leaf, null, 0, null) }, Stop("B1", 25)],
         Rest = [],
         Settings = new RoundSettings(),
     };
@@ -75,6 +75,7 @@ public sealed class TakingPartsTests : BunitContext
     {
         var cards = Cards(FieldLanguage.Spanish);
         Assert.Equal("8 hojas · hoja · a eso de las 11:40", cards.Find(".set-times").TextContent);
+        Assert.Equal("Nunca se ha leído (hoja): su primera serie enseña cómo es el bloque.", cards.Find("[data-stop=B2] .why").TextContent);
         Assert.Contains("lentes de seguridad", cards.Find("section.caution").TextContent, StringComparison.Ordinal);
         var form = Render<TakingForm>(p => p.Add(f => f.Words, new ReadingsWords(FieldLanguage.Spanish, UnitChoice.Metric)));
         Assert.Equal(["Hojas en la cámara", "Tubo de suelo", "Follaje", "Etapa"], form.FindAll("label:has([name=kind])").Select(l => l.TextContent.Trim()));
@@ -90,7 +91,7 @@ public sealed class TakingPartsTests : BunitContext
         Assert.All(form.FindAll("input[type=text]").Where(i => i.GetAttribute("inputmode") is not null), input => Assert.Equal("decimal", input.GetAttribute("inputmode")));
     }
 
-    private static RoundStop Stop(string block, double minutes) => new()
+    internal static RoundStop Stop(string block, double minutes) => new()
     {
         Block = block,
         Measure = WaterPotentialMeasure.Leaf,
