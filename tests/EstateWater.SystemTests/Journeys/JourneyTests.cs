@@ -108,7 +108,7 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
     {
         var desk = await browser.DeskAsync(host.Address);
         var week = await WeekDesk.OpenAsync(desk);
-        await desk.GetByText("Move a set", new() { Exact = true }).ClickAsync();
+        await desk.Locator("summary", new() { HasText = "Move a set" }).ClickAsync();
         var set = await desk.Locator("#move-set option").First.InnerTextAsync();
         await desk.Locator("#move-opens").FillAsync("04:30");
         await desk.Locator("#move-hours").FillAsync("2,5");

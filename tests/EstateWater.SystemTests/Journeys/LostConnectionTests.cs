@@ -14,7 +14,7 @@ public sealed class LostConnectionTests(RunningHost host, Browser browser) : ICl
         var line = await Cut.OnAsync(page);
         await WeekDesk.OpenAsync(page);
         await Expect(Lost(page)).ToBeEmptyAsync();
-        await page.GetByText("Move a set").ClickAsync();
+        await page.Locator("summary", new() { HasText = "Move a set" }).ClickAsync();
         await page.Locator("#move-hours").FillAsync("7,25");
 
         await line.CutAsync();
