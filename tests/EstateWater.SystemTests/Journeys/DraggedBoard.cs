@@ -5,13 +5,14 @@ using Microsoft.Playwright;
 namespace EstateWater.SystemTests.Journeys;
 
 /// <summary>The board of sets on the manager's week page.</summary>
-internal sealed partial class DraggedBoard(IPage page, WeekDesk week)
+internal sealed partial class DraggedBoard(IPage page, WeekDesk week, string set)
 {
     public IPage Page => page;
 
     public WeekDesk Week => week;
 
-    public ILocator FirstBar => page.Locator(".bars a").First;
+    /// <summary>The first set whose valve has a night on which it does not open.</summary>
+    public ILocator Bar => page.Locator($".bars a[data-set='{set}']").First;
 
     /// <summary>Where a lifted set would stand.</summary>
     public ILocator Ghost => page.Locator(".drag-ghost");
@@ -23,7 +24,14 @@ internal sealed partial class DraggedBoard(IPage page, WeekDesk week)
     {
         var week = await WeekDesk.OpenAsync(page);
         await page.Locator(".bars a").First.WaitForAsync();
-        return new DraggedBoard(page, week);
+        var set = await page.EvaluateAsync<string>(
+            """
+            () => [...document.querySelectorAll('.bars a')].find(bar => {
+                const valve = bar.getAttribute('aria-label').split(' ')[0];
+                return [...bar.closest('.nights').children].some(night => !night.querySelector(`.bars a[aria-label^="${valve} "]`));
+            }).dataset.set
+            """);
+        return new DraggedBoard(page, week, set);
     }
 
     /// <summary>“V01: Thu 22 Jan 22:00 to 02:00, 4 h”, and what others make of it.</summary>
@@ -41,9 +49,9 @@ internal sealed partial class DraggedBoard(IPage page, WeekDesk week)
     public ILocator Row(string opens, string valve) =>
         page.Locator("table.sets tbody tr").Filter(new() { HasText = opens }).Filter(new() { HasText = valve }).First;
 
-    /// <summary>A night of the first bar's source on which its valve does not open.</summary>
-    public async Task<ILocator> OtherNightAsync() => page.Locator($".night[data-source='{await SourceOfAsync(FirstBar)}']")
-        .Filter(new() { HasNot = page.Locator($".bars a[aria-label^='{await ValveOfAsync(FirstBar)} ']") })
+    /// <summary>A night of the bar's source on which its valve does not open.</summary>
+    public async Task<ILocator> OtherNightAsync() => page.Locator($".night[data-source='{await SourceOfAsync(Bar)}']")
+        .Filter(new() { HasNot = page.Locator($".bars a[aria-label^='{await ValveOfAsync(Bar)} ']") })
         .Last;
 
     public async Task LiftAsync(ILocator bar)
