@@ -18,6 +18,7 @@ public static class CommandLine
             AccuracyCommand.Create(),
             BackupCommand.CreateBackup(),
             BackupCommand.CreateRestore(),
+            NewPasswordCommand.Create(),
         };
         var parsed = root.Parse(WithDefaultCommand(args));
         return parsed.Errors.Count == 0 ? parsed.InvokeAsync() : Refusal.WriteAsync(parsed.InvocationConfiguration.Error, parsed.Errors.Select(e => e.Message));

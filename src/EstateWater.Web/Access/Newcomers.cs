@@ -53,7 +53,9 @@ public sealed class Newcomers(UserManager<Person> people, EstateDb db, FirstStar
     public async Task<Invitation?> FindAsync(string secret, CancellationToken cancellation = default)
     {
         var hash = OneTimeSecret.Hash(secret);
-        return await db.Invitations.SingleOrDefaultAsync(i => i.SecretHash == hash, cancellation) is { } invitation && invitation.IsOpen(clock.Now) ? invitation : null;
+
+        // As the store has it, and not as it was when this request first looked: it may have been used since.
+        return await db.Invitations.AsNoTracking().SingleOrDefaultAsync(i => i.SecretHash == hash, cancellation) is { } invitation && invitation.IsOpen(clock.Now) ? invitation : null;
     }
 
     /// <summary>Sets the password for which an invitation was made, of a new person or of one who forgot theirs, and uses the invitation up.</summary>
@@ -71,7 +73,9 @@ public sealed class Newcomers(UserManager<Person> people, EstateDb db, FirstStar
 
         var isNew = invitation.PersonId is null;
         var person = isNew ? NewPerson(invitation.Name, invitation.Role) : await people.FindByIdAsync(invitation.PersonId!);
-        if (person is null or { LockedAt: not null })
+
+        // Whoever was locked out since is not let in by an older link; one made afterwards, which only the console does, is meant to.
+        if (person is null || person.LockedAt >= invitation.InvitedAt)
         {
             return (null, Refused);
         }
@@ -81,10 +85,11 @@ public sealed class Newcomers(UserManager<Person> people, EstateDb db, FirstStar
             return (null, mistake);
         }
 
-        invitation.UsedAt = clock.Now;
+        db.Attach(invitation).Entity.UsedAt = clock.Now;
+        var letInAgain = person.LockedAt is null ? "" : " and is let in again";
         var result = isNew ? await people.CreateAsync(person, password) : await RenewAsync(person, password);
         return result.Succeeded
-            ? await DoneAsync(person, isNew ? $"{person.UserName} joined as {RoleWords.Of(person.Role)}" : $"{person.UserName} set a new password by link", transaction, cancellation)
+            ? await DoneAsync(person, isNew ? $"{person.UserName} joined as {RoleWords.Of(person.Role)}" : $"{person.UserName} set a new password by link{letInAgain}", transaction, cancellation)
             : (null, result);
     }
 
@@ -95,6 +100,7 @@ public sealed class Newcomers(UserManager<Person> people, EstateDb db, FirstStar
         person.PasswordHash = people.PasswordHasher.HashPassword(person, password);
         person.AccessFailedCount = 0;
         person.LockoutEnd = null;
+        person.LockedAt = null;
 
         // Whoever knew the old password is signed out.
         return await people.UpdateSecurityStampAsync(person);

@@ -8,14 +8,12 @@ namespace EstateWater.Web.Access;
 /// <summary>What a manager does with people. Every act stands in the record of changes, or is not done.</summary>
 /// <param name="people">Their accounts.</param>
 /// <param name="db">The store, the same in which the accounts are kept.</param>
+/// <param name="links">Makes the links that are given out.</param>
 /// <param name="sessions">Hears whose sign-in no longer holds.</param>
-/// <param name="clock">Says when links run out.</param>
+/// <param name="clock">Says which links still open.</param>
 /// <param name="estateTime">The clock of the record of changes.</param>
-public sealed class PeopleDesk(UserManager<Person> people, EstateDb db, Sessions sessions, SessionClock clock, TimeProvider estateTime)
+public sealed class PeopleDesk(UserManager<Person> people, EstateDb db, OneTimeLinks links, Sessions sessions, SessionClock clock, TimeProvider estateTime)
 {
-    /// <summary>A link that nobody used by then opens nothing.</summary>
-    public static readonly TimeSpan LinkGoodFor = TimeSpan.FromDays(7);
-
     /// <summary>Everyone, by name.</summary>
     public Task<List<Person>> EveryoneAsync(CancellationToken cancellation = default) =>
         db.People.AsNoTracking().OrderBy(p => p.NormalizedUserName).ToListAsync(cancellation);
@@ -45,15 +43,14 @@ public sealed class PeopleDesk(UserManager<Person> people, EstateDb db, Sessions
             return (null, $"{cleaned} is here already. Two people need two names, like “{cleaned} R.”.");
         }
 
-        var link = await LinkAsync(cleaned, role, null, by, $"Invited {cleaned} as {RoleWords.Of(role)}", cancellation);
-        return (link, null);
+        return (await links.InviteAsync(cleaned, role, by, cancellation), null);
     }
 
     /// <summary>Gives someone who forgot their password a link to set another. Gives its secret, or why it cannot be.</summary>
     public async Task<(string? Secret, string? Problem)> NewPasswordLinkAsync(string personId, string by, CancellationToken cancellation = default) =>
         await people.FindByIdAsync(personId) is not { } person ? (null, Unknown)
         : person.LockedAt is not null ? (null, $"{person.UserName} is locked out; unlock them first.")
-        : (await LinkAsync(person.UserName!, person.Role, person.Id, by, $"Gave {person.UserName} a link for a new password", cancellation), null);
+        : (await links.NewPasswordAsync(person, by, OneTimeLinks.GoodFor, cancellation), null);
 
     /// <summary>Takes a link back. Gives why it cannot be; null when it was.</summary>
     public async Task<string?> WithdrawAsync(int invitationId, string by, CancellationToken cancellation = default)
@@ -115,30 +112,6 @@ public sealed class PeopleDesk(UserManager<Person> people, EstateDb db, Sessions
         ActAsync(personId, by, endsManager: false, person => ($"Signed {person.UserName} out everywhere", null), cancellation);
 
     private const string Unknown = "There is no such person any more.";
-
-    private async Task<string> LinkAsync(string name, PersonRole role, string? personId, string by, string what, CancellationToken cancellation)
-    {
-        var secret = OneTimeSecret.NewLinkPart();
-        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-
-        // The newest link is the one that counts: an older one may have gone astray.
-        var older = await db.Invitations.Where(i => i.Name == name && i.PersonId == personId && i.UsedAt == null && i.WithdrawnAt == null).ToListAsync(cancellation);
-        older.ForEach(i => i.WithdrawnAt = clock.Now);
-        db.Invitations.Add(new Invitation
-        {
-            Name = name,
-            Role = role,
-            PersonId = personId,
-            SecretHash = OneTimeSecret.Hash(secret),
-            InvitedBy = by,
-            InvitedAt = clock.Now,
-            ExpiresAt = clock.Now + LinkGoodFor,
-        });
-        Record(by, what);
-        await db.SaveChangesAsync(cancellation);
-        await transaction.CommitAsync(cancellation);
-        return secret;
-    }
 
     private async Task<string?> ActAsync(string personId, string by, bool endsManager, Func<Person, (string What, string? Before)> act, CancellationToken cancellation)
     {

@@ -26,6 +26,7 @@ internal static class SignInSetup
         services.AddSingleton<Landing>();
         services.AddScoped<Door>();
         services.AddScoped<Newcomers>();
+        services.AddScoped<OneTimeLinks>();
         services.AddScoped<PeopleDesk>();
         services.AddScoped<OwnAccount>();
         services.AddAuthorization(Policies.AddTo);

@@ -35,7 +35,9 @@ public sealed class SignInWords(FieldLanguage language) : FieldWords(language)
 
     public string SetUp => Say("Set up the first manager", "Crear el primer encargado");
 
-    public string Forgot => Say("Password forgotten? The manager gives you a link to set a new one.", "¿Olvidó la contraseña? El encargado le da un enlace para poner otra.");
+    public string Forgot => Say(
+        "Password forgotten? The manager gives you a link to set a new one; for the only manager, whoever runs the program can make it.",
+        "¿Olvidó la contraseña? El encargado le da un enlace para poner otra; al único encargado se lo puede dar quien maneja el programa.");
 
     public string StartTitle => Say("The first manager", "El primer encargado");
 
@@ -58,8 +60,8 @@ public sealed class SignInWords(FieldLanguage language) : FieldWords(language)
     public string LinkGone => Say("This link does not work any more", "Este enlace ya no sirve");
 
     public string LinkGoneWhy => Say(
-        "It was used, taken back, or is older than a week. Ask the manager for a new one.",
-        "Ya se usó, lo retiraron o tiene más de una semana. Pida otro al encargado.");
+        "It was used, taken back, or has run out: a link is good for a week, one made at the console for an hour. Ask for a new one.",
+        "Ya se usó, lo retiraron o venció: un enlace sirve una semana, el hecho en la consola una hora. Pida otro.");
 
     public string Account => Say("Your account", "Su cuenta");
 

@@ -66,7 +66,7 @@ public sealed class InvitationTests : IAsyncLifetime
         time.Advance(TimeSpan.FromDays(0.2));
         using var answer = await guest.Stays.GetAsync(link, Cancellation);
         Assert.Equal(HttpStatusCode.Gone, answer.StatusCode);
-        Assert.Contains("older than a week", (await Visitor.ReadAsync(answer)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("a link is good for a week", (await Visitor.ReadAsync(answer)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
