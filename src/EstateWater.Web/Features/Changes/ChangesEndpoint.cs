@@ -1,5 +1,6 @@
+using System.Security.Claims;
 using EstateWater.Web.Access;
-using Microsoft.AspNetCore.Antiforgery;
+using EstateWater.Web.Hosting;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 
@@ -15,18 +16,12 @@ public static class ChangesEndpoint
     public const string RefusedHref = "/changes?undo=refused";
 
     /// <summary>Adds it.</summary>
-    public static void MapChanges(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeBackAsync).DisableAntiforgery().RequireAuthorization(Policies.Plan);
+    public static void MapChanges(this IEndpointRouteBuilder routes) => routes.MapPost(Path, TakeBackAsync)
+        .RequireFormToken("Open the record of changes again and take the change back there.").RequireAuthorization(Policies.Plan);
 
-    // The token is checked here, so that a form without one is answered in words and not by an error page that reads the form again.
-    private static async Task<Results<RedirectHttpResult, ProblemHttpResult>> TakeBackAsync(
-        [FromForm] int change, [FromForm] string? by, HttpContext context, IAntiforgery antiforgery, ChangesQuery query, CancellationToken cancellation)
+    private static async Task<RedirectHttpResult> TakeBackAsync([FromForm] int change, [FromForm] string? by, ClaimsPrincipal user, ChangesQuery query, CancellationToken cancellation)
     {
-        if (!await antiforgery.IsRequestValidAsync(context))
-        {
-            return TypedResults.Problem("Open the record of changes again and take the change back there.", statusCode: StatusCodes.Status400BadRequest);
-        }
-
-        var who = context.User.PersonName() ?? by?.Trim();
+        var who = user.PersonName() ?? by?.Trim();
         var isDone = !string.IsNullOrEmpty(who) && await query.UndoAsync(change, who, cancellation) is null;
         return TypedResults.LocalRedirect(isDone ? "/changes" : RefusedHref);
     }

@@ -1,9 +1,9 @@
 using EstateWater.Web.Access;
+using EstateWater.Web.Hosting;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.Parts.Preferences;
 using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
-using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace EstateWater.Web.Features.Preferences;
@@ -18,16 +18,11 @@ public static class PreferencesEndpoint
     public const string KeptHref = "/preferences?kept=yes";
 
     /// <summary>Adds it.</summary>
-    public static void MapPreferences(this IEndpointRouteBuilder routes) => routes.MapPost(Path, KeepAsync).RequireAuthorization(Policies.SignedIn).DisableAntiforgery();
+    public static void MapPreferences(this IEndpointRouteBuilder routes) => routes.MapPost(Path, KeepAsync)
+        .RequireFormToken("Open the page of preferences again and choose there.").RequireAuthorization(Policies.SignedIn);
 
-    // The token is checked here, so that a form without one is answered in words.
-    private static async Task<Results<RedirectHttpResult, ProblemHttpResult>> KeepAsync(HttpContext context, IAntiforgery antiforgery, EstateSnapshots snapshots, CancellationToken cancellation)
+    private static async Task<RedirectHttpResult> KeepAsync(HttpContext context, EstateSnapshots snapshots, CancellationToken cancellation)
     {
-        if (!await antiforgery.IsRequestValidAsync(context))
-        {
-            return TypedResults.Problem("Open the page of preferences again and choose there.", statusCode: StatusCodes.Status400BadRequest);
-        }
-
         var form = await context.Request.ReadFormAsync(cancellation);
         var before = ReaderPreferences.Of(context).UnitsFor(snapshots.Settled);
         new ReaderPreferences(Chosen(form, before), Appearances.Parse(form["look"])).Keep(context);

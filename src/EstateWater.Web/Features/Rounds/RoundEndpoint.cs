@@ -1,8 +1,8 @@
 using System.Globalization;
 using EstateWater.Web.Access;
+using EstateWater.Web.Hosting;
 using EstateWater.Web.Parts.Preferences;
 using EstateWater.Web.State;
-using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 
@@ -17,10 +17,11 @@ public static class RoundEndpoint
     /// <summary>Where the round is shown.</summary>
     public const string Href = "/readings/round";
 
-    /// <summary>Adds it.</summary>
-    public static void MapRounds(this IEndpointRouteBuilder routes) => routes.MapPost(Path, ChangeAsync).RequireAuthorization(Policies.Plan).DisableAntiforgery();
+    private const string OpenAgain = "Open the round again and change it there.";
 
-    // The token is checked here, so that a form without one is answered in words and not by an error page that reads the form again.
+    /// <summary>Adds it.</summary>
+    public static void MapRounds(this IEndpointRouteBuilder routes) => routes.MapPost(Path, ChangeAsync).RequireFormToken(OpenAgain).RequireAuthorization(Policies.Plan);
+
     private static async Task<Results<RedirectHttpResult, ProblemHttpResult>> ChangeAsync(
         [FromForm] string? date,
         [FromForm] string? add,
@@ -32,14 +33,13 @@ public static class RoundEndpoint
         [FromForm] string? block,
         [FromForm] string? precision,
         HttpContext context,
-        IAntiforgery antiforgery,
         EstateRounds rounds,
         EstateSnapshots snapshots,
         CancellationToken cancellation)
     {
-        if (!await antiforgery.IsRequestValidAsync(context) || !DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+        if (!DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
         {
-            return TypedResults.Problem("Open the round again and change it there.", statusCode: StatusCodes.Status400BadRequest);
+            return TypedResults.Problem(OpenAgain, statusCode: StatusCodes.Status400BadRequest);
         }
 
         var isSettings = walk is not null || leaf is not null || block is not null || precision is not null;

@@ -1,6 +1,7 @@
+using System.Security.Claims;
 using EstateWater.Data.Model;
 using EstateWater.Web.Access;
-using Microsoft.AspNetCore.Antiforgery;
+using EstateWater.Web.Hosting;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 
@@ -17,27 +18,26 @@ public static class PasskeyEndpoints
 
     private const string Json = "application/json";
 
+    private const string OpenAgain = "Open the page again.";
+
     /// <summary>Adds both.</summary>
     public static void MapPasskeys(this IEndpointRouteBuilder routes)
     {
-        routes.MapPost(RequestPath, AskAsync).AllowAnonymous().RequireRateLimiting(TryLimit.Name);
-        routes.MapPost(CreationPath, MakeAsync).RequireAuthorization(Policies.SignedIn).RequireRateLimiting(TryLimit.Name);
+        routes.MapPost(RequestPath, AskAsync).RequireFormToken(OpenAgain).AllowAnonymous().RequireRateLimiting(TryLimit.Name);
+        routes.MapPost(CreationPath, MakeAsync).RequireFormToken(OpenAgain).RequireAuthorization(Policies.SignedIn).RequireRateLimiting(TryLimit.Name);
     }
 
     // Nobody is named: the phone offers the passkeys that it has for this estate.
-    private static async Task<Results<ContentHttpResult, ProblemHttpResult>> AskAsync(HttpContext context, IAntiforgery forms, SignInManager<Person> signIn) =>
-        await forms.IsRequestValidAsync(context) ? TypedResults.Content(await signIn.MakePasskeyRequestOptionsAsync(null), Json) : ForeignPage;
+    private static async Task<ContentHttpResult> AskAsync(SignInManager<Person> signIn) => TypedResults.Content(await signIn.MakePasskeyRequestOptionsAsync(null), Json);
 
-    private static async Task<Results<ContentHttpResult, ProblemHttpResult>> MakeAsync(HttpContext context, IAntiforgery forms, SignInManager<Person> signIn)
+    private static async Task<Results<ContentHttpResult, ProblemHttpResult>> MakeAsync(ClaimsPrincipal user, SignInManager<Person> signIn)
     {
-        if (!await forms.IsRequestValidAsync(context) || context.User.PersonId() is not { } id)
+        if (user.PersonId() is not { } id)
         {
-            return ForeignPage;
+            return TypedResults.Problem(OpenAgain, statusCode: StatusCodes.Status400BadRequest); // The demo's visitor has no account.
         }
 
-        var name = context.User.PersonName()!;
+        var name = user.PersonName()!;
         return TypedResults.Content(await signIn.MakePasskeyCreationOptionsAsync(new PasskeyUserEntity { Id = id, Name = name, DisplayName = name }), Json);
     }
-
-    private static ProblemHttpResult ForeignPage => TypedResults.Problem("Open the page again.", statusCode: StatusCodes.Status400BadRequest);
 }
