@@ -15,9 +15,9 @@ public static class TakenEntries
     /// <param name="now">The server's clock.</param>
     /// <param name="cancellation">Stops waiting.</param>
     public static Task<TakenResult> TakeAsync(EstateDb db, TakenMessage message, DateTimeOffset now, CancellationToken cancellation = default) =>
-        TakeAsync(db, message, now, anyone: false, cancellation);
+        TakeAsync(db, message, now, undoneBy: null, cancellation);
 
-    /// <summary>Takes an entry back: what it replaced stands again, or nothing where it was the first. All entries stay in the record.</summary>
+    /// <summary>Takes an entry back: what it replaced stands again, under the name of whoever took it, or nothing where it was the first. All entries stay in the record.</summary>
     /// <returns>Why it cannot be taken back; <see langword="null"/> when it was.</returns>
     public static async Task<string?> UndoAsync(EstateDb db, Guid entryId, string by, DateTimeOffset now, CancellationToken cancellation = default)
     {
@@ -31,7 +31,8 @@ public static class TakenEntries
 
         var former = entry.Replaces is { } replaced ? await entries.SingleAsync(e => e.EntryId == replaced, cancellation) : null;
         var content = former is { IsWithdrawal: false } ? TakenContent.Parse(former.Content) : null;
-        return (await TakeAsync(db, new TakenMessage(Guid.NewGuid(), content, entryId, by, now), now, anyone: true, cancellation)).Problem;
+        var again = new TakenMessage(Guid.NewGuid(), content, entryId, content is null ? by : former!.TakenBy, now);
+        return (await TakeAsync(db, again, now, by, cancellation)).Problem;
     }
 
     /// <summary>Entries that count and that were taken on a day or later, oldest first.</summary>
@@ -43,7 +44,7 @@ public static class TakenEntries
         return [.. entries.Where(e => !e.IsWithdrawal && !replaced.Contains(e.EntryId))];
     }
 
-    private static async Task<TakenResult> TakeAsync(EstateDb db, TakenMessage message, DateTimeOffset now, bool anyone, CancellationToken cancellation)
+    private static async Task<TakenResult> TakeAsync(EstateDb db, TakenMessage message, DateTimeOffset now, string? undoneBy, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(db);
         ArgumentNullException.ThrowIfNull(message);
@@ -55,7 +56,7 @@ public static class TakenEntries
 
         // The transaction takes the write lock at once, so that of two posts of one entry the second finds the first.
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var result = await new TakenTurn(db, message, now, await ChangeWords.ZoneAsync(db, cancellation), anyone).TakeAsync(cancellation);
+        var result = await new TakenTurn(db, message, now, await ChangeWords.ZoneAsync(db, cancellation), undoneBy).TakeAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         return result;
     }

@@ -8,8 +8,8 @@ namespace EstateWater.Data.Store.Taken;
 /// <param name="message">The entry.</param>
 /// <param name="now">The server's clock.</param>
 /// <param name="zone">The estate's zone.</param>
-/// <param name="anyone">Whether someone else than its taker may replace what stands.</param>
-internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffset now, TimeZoneInfo zone, bool anyone)
+/// <param name="undoneBy">Who takes back what stands, whoever took it; null where its taker says something else.</param>
+internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffset now, TimeZoneInfo zone, string? undoneBy)
 {
     private readonly ChangeWords words = new(zone);
     private readonly TakenRows rows = new(zone);
@@ -43,10 +43,10 @@ internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffse
 
             if (await Entries.SingleOrDefaultAsync(e => e.Replaces == replaced.EntryId, cancellation) is { } later)
             {
-                return new(TakenStatus.NotStanding, later, $"{later.TakenBy} {(later.IsWithdrawal ? "withdrew" : "corrected")} this already.");
+                return new(TakenStatus.NotStanding, later, $"{await ReplacedByAsync(later, cancellation)} {(later.IsWithdrawal ? "withdrew" : "corrected")} this already.");
             }
 
-            if (!anyone && !string.Equals(replaced.TakenBy, message.TakenBy, StringComparison.OrdinalIgnoreCase))
+            if (undoneBy is null && !string.Equals(replaced.TakenBy, message.TakenBy, StringComparison.OrdinalIgnoreCase))
             {
                 return new(TakenStatus.NotTheirs, replaced, $"{replaced.TakenBy} took this and can change it; the manager can take it back in the record of changes.");
             }
@@ -67,7 +67,7 @@ internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffse
             return new(TakenStatus.UnknownBlock, null, $"There is no block {content.BlockCode}.");
         }
 
-        if (LastMoment(content) > now || (!anyone && content.TakenAt < now - TakenEntries.LongestAge))
+        if (LastMoment(content) > now || (undoneBy is null && content.TakenAt < now - TakenEntries.LongestAge))
         {
             return new(TakenStatus.WrongTime, null, $"It was taken at {words.Clock(LastMoment(content))}, which is {(LastMoment(content) > now ? "still ahead" : "too long ago")}. Look at the phone’s clock.");
         }
@@ -100,7 +100,7 @@ internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffse
         db.Changes.Add(new ChangeRecord
         {
             At = now,
-            By = message.TakenBy,
+            By = undoneBy ?? message.TakenBy,
             Kind = ChangeKind.Reading,
             What = content is null ? TakenWords.Withdrew(before!) : TakenWords.Of(content, words),
             Before = before,
@@ -109,6 +109,10 @@ internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffse
         await db.SaveChangesAsync(cancellation);
         return new(TakenStatus.Stored, entry, null);
     }
+
+    // What was put back has its first taker; the record knows who put it back.
+    private async Task<string> ReplacedByAsync(TakenEntry later, CancellationToken cancellation) =>
+        await db.Changes.Where(c => c.EntryId == later.EntryId).Select(c => c.By).FirstOrDefaultAsync(cancellation) ?? later.TakenBy;
 
     // Who signed in when the phone sends it again may be someone else.
     private bool IsSame(TakenEntry stored) =>

@@ -248,12 +248,17 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
             Assert.NotNull(await TakenEntries.UndoAsync(db, second.EntryId.Value, "Cleo", Now, Cancellation));
         }
 
-        Assert.Equal([12.0, 13], (await LeavesOfToday()).Select(l => l.TensionBar));
+        // Cleo put back what Mara took: the reading stays Mara's, to correct as well, and the record says who put it back.
+        Assert.Equal([("Mara", 12.0), ("Mara", 13)], (await LeavesOfToday()).Select(l => (l.Observer, l.TensionBar)));
         await using var again = await Open();
+        Assert.Equal(("Cleo", "B1: 2 leaves, leaf, mean 12.5 bar, from Wed 22 Jan 05:00"), await again.Changes.OrderByDescending(c => c.Id).Select(c => ValueTuple.Create(c.By, c.What)).FirstAsync(Cancellation));
+        Assert.Contains("Cleo corrected this already", await (await Post(Set(15) with { Replaces = second.EntryId })).Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
         var last = await again.TakenEntries.OrderBy(e => e.Id).LastAsync(Cancellation);
         Assert.Null(await TakenEntries.UndoAsync(again, first.EntryId!.Value, "Cleo", Now, Cancellation) is null ? "took back what no longer counts" : null);
         Assert.Null(await TakenEntries.UndoAsync(again, last.EntryId, "Cleo", Now, Cancellation));
         Assert.Equal([14.0], (await LeavesOfToday()).Select(l => l.TensionBar));
+        var standing = await again.TakenEntries.OrderBy(e => e.Id).LastAsync(Cancellation);
+        Assert.Equal(HttpStatusCode.Created, (await Post(Set(14.5) with { Replaces = standing.EntryId })).StatusCode);
     }
 
     [Fact]
