@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using EstateWater.Data.Folder;
 using EstateWater.Planning;
 using EstateWater.Web.Features.Plan;
@@ -17,16 +16,16 @@ internal static class PlanCommand
         var into = new Option<string?>("--out") { Description = "The file to write; standard output when left out." };
         var command = new Command("plan", "Plans from an estate folder and prints the plan as JSON.") { data, asOf, horizon, into };
         command.SetAction((parsed, cancellation) => Run(
-            parsed.GetRequiredValue(data), parsed.GetRequiredValue(asOf), parsed.GetValue(horizon), parsed.GetValue(into), cancellation));
+            parsed.GetRequiredValue(data), parsed.GetRequiredValue(asOf), parsed.GetValue(horizon), parsed.GetValue(into), parsed.InvocationConfiguration, cancellation));
         return command;
     }
 
-    private static async Task<int> Run(string folder, string asOfText, int horizonDays, string? into, CancellationToken cancellation)
+    private static async Task<int> Run(string folder, string asOfText, int horizonDays, string? into, InvocationConfiguration console, CancellationToken cancellation)
     {
         var problems = new List<string>();
-        if (!TryReadInstant(asOfText, out var asOf))
+        if (!Instants.TryRead(asOfText, out var asOf))
         {
-            problems.Add($"--as-of: '{asOfText}' is no instant with an offset; write it like 2026-07-14T06:00:00+02:00");
+            problems.Add(Instants.Refusal(asOfText));
         }
 
         if (horizonDays is < 1 or > Planner.LongestHorizonDays)
@@ -43,13 +42,13 @@ internal static class PlanCommand
 
         if (problems.Count > 0)
         {
-            return await Refusal.WriteAsync(Console.Error, problems);
+            return await Refusal.WriteAsync(console.Error, problems);
         }
 
         var plan = PlanJson.Write(Planner.Plan(PlanRequests.From(reading.Contents!, asOf, horizonDays), cancellation)) + "\n";
         if (into is null)
         {
-            await Console.Out.WriteAsync(plan);
+            await console.Output.WriteAsync(plan);
         }
         else
         {
@@ -58,9 +57,4 @@ internal static class PlanCommand
 
         return ExitCodes.Done;
     }
-
-    // An instant without an offset would be read in the server's zone.
-    private static bool TryReadInstant(string text, out DateTimeOffset instant) =>
-        DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.None, out instant)
-        && (text.EndsWith('Z') || (text.Length > 6 && text[^6] is '+' or '-' && text[^3] == ':'));
 }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using System.Globalization;
 using EstateWater.Web.Access;
 using EstateWater.Web.Hosting;
 using EstateWater.Web.State;
@@ -115,12 +114,12 @@ public static class ServeCommand
     private static DateTimeOffset? ParseInstant(ArgumentResult result)
     {
         var text = result.Tokens[0].Value;
-        if (DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant))
+        if (Instants.TryRead(text, out var instant))
         {
             return instant;
         }
 
-        result.AddError($"--as-of: '{text}' is not an instant; write for example 2025-01-22T06:00:00+02:00.");
+        result.AddError(Instants.Refusal(text));
         return null;
     }
 }

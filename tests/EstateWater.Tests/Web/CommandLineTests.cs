@@ -1,4 +1,5 @@
 using EstateWater.Web;
+using EstateWater.Web.Commands;
 using EstateWater.Web.Hosting;
 
 namespace EstateWater.Tests.Web;
@@ -26,7 +27,26 @@ public sealed class CommandLineTests
     public async Task The_demo_is_not_served_to_other_computers() =>
         Assert.Equal(2, await CommandLine.Run(["serve", "--demo", "--urls", "http://0.0.0.0:5080"]));
 
-    [Fact]
-    public async Task An_instant_that_is_none_is_refused() =>
-        Assert.NotEqual(0, await CommandLine.Run(["serve", "--as-of", "yesterday"]));
+    // ISO 8601-1:2019 calls a time of day without a designator local time: which moment it is, it does not say.
+    [Theory]
+    [InlineData("yesterday")]
+    [InlineData("2026-01-20")]
+    [InlineData("2026-01-20T06:00:00")]
+    public async Task An_instant_without_an_offset_is_refused_alike_by_all_who_take_one(string text)
+    {
+        var words = $"--as-of: '{text}' is no instant with an offset; write it like 2026-07-14T06:00:00+02:00";
+        Assert.Equal(words, Assert.Single(ServeCommand.Create().Parse(["--as-of", text]).Errors).Message);
+        using var error = new StringWriter();
+        Assert.Equal(2, await PlanCommand.Create().Parse(["--data", Path.Combine(Repository.Root, "seed"), "--as-of", text]).InvokeAsync(new() { Error = error }, TestContext.Current.CancellationToken));
+        Assert.Equal(words, error.ToString().TrimEnd());
+    }
+
+    [Theory]
+    [InlineData("2026-01-20T06:00:00+10:30", 2026, 1, 19, 19, 30)]
+    [InlineData("2026-01-20T06:00:00Z", 2026, 1, 20, 6, 0)]
+    public void An_instant_with_an_offset_is_that_moment(string text, int year, int month, int day, int hour, int minute)
+    {
+        Assert.True(Instants.TryRead(text, out var instant));
+        Assert.Equal(new DateTimeOffset(year, month, day, hour, minute, 0, TimeSpan.Zero), instant);
+    }
 }
