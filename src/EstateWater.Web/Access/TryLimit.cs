@@ -24,7 +24,7 @@ internal static class TryLimit
             await context.HttpContext.Response.WriteAsync("Too many tries. Wait a minute, then try again.\nDemasiados intentos. Espere un minuto y pruebe otra vez.\n", cancellation);
         };
 
-        // Looking at a page is no try. The address is that of the connection: what a header says of it anyone can write.
+        // Looking at a page is no try. The address is that of the connection, or what a known proxy says of it: anyone can write a header.
         options.AddPolicy(Name, context => HttpMethods.IsGet(context.Request.Method) || HttpMethods.IsHead(context.Request.Method)
             ? RateLimitPartition.GetNoLimiter("")
             : RateLimitPartition.GetFixedWindowLimiter(

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Net;
 using EstateWater.Web.Access;
 using EstateWater.Web.Hosting;
 using EstateWater.Web.State;
@@ -45,10 +46,17 @@ public static class ServeCommand
         HelpName = "URLS",
     };
 
+    private static readonly Option<IReadOnlyList<IPAddress>> Proxies = new("--proxy")
+    {
+        Description = "The address of a proxy, as this computer sees it, whose X-Forwarded-For and X-Forwarded-Proto are believed; may be given again.",
+        HelpName = "ADDRESS",
+        CustomParser = ParseProxies,
+    };
+
     /// <summary>The command with its options.</summary>
     public static Command Create()
     {
-        var command = new Command(Name, "Serve the pages (the default).") { Demo, Database, Data, AsOf, Urls };
+        var command = new Command(Name, "Serve the pages (the default).") { Demo, Database, Data, AsOf, Urls, Proxies };
         command.SetAction((parsed, cancellation) => Serve(
             new ServeOptions
             {
@@ -57,6 +65,7 @@ public static class ServeCommand
                 DataFolder = parsed.GetValue(Data),
                 AsOf = parsed.GetValue(AsOf),
                 Urls = parsed.GetValue(Urls),
+                Proxies = parsed.GetValue(Proxies) ?? [],
             },
             cancellation));
         return command;
@@ -67,6 +76,12 @@ public static class ServeCommand
         if (options.Demo && !options.IsLocal)
         {
             await Console.Error.WriteLineAsync($"--urls: {options.ListenOn} can be reached from other computers; the demo serves this one only, for example {ServeOptions.DefaultUrls}.");
+            return ExitCodes.BadInput;
+        }
+
+        if (options is { Demo: true, Proxies.Count: > 0 })
+        {
+            await Console.Error.WriteLineAsync("--proxy: the demo serves this computer only, and nobody through a proxy.");
             return ExitCodes.BadInput;
         }
 
@@ -121,5 +136,23 @@ public static class ServeCommand
 
         result.AddError(Instants.Refusal(text));
         return null;
+    }
+
+    private static List<IPAddress> ParseProxies(ArgumentResult result)
+    {
+        var proxies = new List<IPAddress>();
+        foreach (var text in result.Tokens.Select(token => token.Value))
+        {
+            if (IPAddress.TryParse(text, out var proxy))
+            {
+                proxies.Add(proxy);
+            }
+            else
+            {
+                result.AddError($"--proxy: '{text}' is no address; write it like 127.0.0.1 or ::1");
+            }
+        }
+
+        return proxies;
     }
 }

@@ -1,3 +1,5 @@
+using System.Net;
+
 namespace EstateWater.Web.Hosting;
 
 /// <summary>How the pages are served.</summary>
@@ -29,6 +31,9 @@ public sealed record ServeOptions
 
     /// <summary>Addresses to listen on; null for the default.</summary>
     public string? Urls { get; init; }
+
+    /// <summary>Proxies whose word is believed on who asks and whether by https; none believes nobody's. The demo believes none.</summary>
+    public IReadOnlyList<IPAddress> Proxies { get; init; } = [];
 
     /// <summary>The addresses that are listened on.</summary>
     public string ListenOn => Urls ?? DefaultUrls;

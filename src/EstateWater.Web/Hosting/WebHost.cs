@@ -46,9 +46,11 @@ public static class WebHost
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning);
         // The key ring lies beside the database, protected by the same file permissions; its warning says only that.
         builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        ForwardedHeadersSetup.BelieveNobody(builder.Configuration);
         AddServices(builder.Services, options);
 
         var app = builder.Build();
+        app.UseKnownProxies(options);
         MapEverything(app);
         return app;
     }

@@ -27,6 +27,19 @@ public sealed class CommandLineTests
     public async Task The_demo_is_not_served_to_other_computers() =>
         Assert.Equal(2, await CommandLine.Run(["serve", "--demo", "--urls", "http://0.0.0.0:5080"]));
 
+    [Theory]
+    [InlineData("--proxy", "127.0.0.1")]
+    [InlineData("--urls", "http://127.0.0.1:0", "--proxy", "::1")]
+    public async Task The_demo_is_not_served_through_a_proxy(params string[] arguments) =>
+        Assert.Equal(2, await CommandLine.Run(["serve", "--demo", .. arguments]));
+
+    [Fact]
+    public void Each_proxy_is_an_address()
+    {
+        var errors = ServeCommand.Create().Parse(["--proxy", "127.0.0.1", "--proxy", "gate"]).Errors;
+        Assert.Equal("--proxy: 'gate' is no address; write it like 127.0.0.1 or ::1", Assert.Single(errors).Message);
+    }
+
     // ISO 8601-1:2019 calls a time of day without a designator local time: which moment it is, it does not say.
     [Theory]
     [InlineData("yesterday")]

@@ -42,10 +42,11 @@ internal sealed class RunningHost : IAsyncDisposable
     /// <summary>As at the very first start: nobody can sign in.</summary>
     /// <param name="contents">What the database holds; nothing when null.</param>
     /// <param name="sessionTime">The time by which sessions and links run out; the real one when null.</param>
-    public static async Task<RunningHost> StartEmptyAsync(EstateContents? contents, TimeProvider? sessionTime = null)
+    /// <param name="like">How else it serves.</param>
+    public static async Task<RunningHost> StartEmptyAsync(EstateContents? contents, TimeProvider? sessionTime = null, ServeOptions? like = null)
     {
         var folder = Directory.CreateTempSubdirectory("estatewater-");
-        var options = new ServeOptions { DatabaseFile = Path.Combine(folder.FullName, "test.db"), AsOf = SmallEstate.AsOf, Urls = "http://127.0.0.1:0", SessionTime = sessionTime ?? TimeProvider.System };
+        var options = (like ?? new ServeOptions()) with { DatabaseFile = Path.Combine(folder.FullName, "test.db"), AsOf = SmallEstate.AsOf, Urls = "http://127.0.0.1:0", SessionTime = sessionTime ?? TimeProvider.System };
         await using (var db = DatabaseSetup.Open(options.Database))
         {
             await DatabaseSetup.MigrateAsync(db);
