@@ -19,6 +19,9 @@ public enum QuantityKind
 
     /// <summary>Air temperature. [°C]</summary>
     Temperature,
+
+    /// <summary>Depth in the soil or length of a shoot. [cm]</summary>
+    ShortLength,
 }
 
 /// <summary>A quantity as a sentence says it: its value in the unit of its kind, and how finely it is told. Another unit is the reader's matter.</summary>
@@ -52,7 +55,15 @@ public readonly record struct Quantity(QuantityKind Kind, double Value, int Deci
     /// <param name="celsius">[°C]</param>
     public static Quantity Temperature(double celsius) => new(QuantityKind.Temperature, celsius, 0);
 
-    /// <summary>The unit of a kind's values: bar, mm, m³, m³/h, °C.</summary>
+    /// <summary>What a meter showed, or a difference of it, to a tenth.</summary>
+    /// <param name="m3">[m³]</param>
+    public static Quantity Meter(double m3) => new(QuantityKind.Volume, m3, 1) { Trims = true };
+
+    /// <summary>A length of a shoot or a depth in the soil, to a tenth.</summary>
+    /// <param name="cm">[cm]</param>
+    public static Quantity ShortLength(double cm) => new(QuantityKind.ShortLength, cm, 1) { Trims = true };
+
+    /// <summary>The unit of a kind's values: bar, mm, m³, m³/h, °C, cm.</summary>
     public static string SymbolOf(QuantityKind kind) => kind switch
     {
         QuantityKind.Tension => "bar",
@@ -60,7 +71,8 @@ public readonly record struct Quantity(QuantityKind Kind, double Value, int Deci
         QuantityKind.Volume => "m³",
         QuantityKind.Flow => "m³/h",
         QuantityKind.Temperature => "°C",
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Tension, Depth, Volume, Flow or Temperature."),
+        QuantityKind.ShortLength => "cm",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Tension, Depth, Volume, Flow, Temperature or ShortLength."),
     };
 
     /// <summary>The format of its number with some decimals.</summary>

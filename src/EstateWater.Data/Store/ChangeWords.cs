@@ -1,4 +1,5 @@
 using System.Globalization;
+using EstateWater.Agronomy.Units;
 using EstateWater.Data.Model;
 using Microsoft.EntityFrameworkCore;
 
@@ -17,21 +18,25 @@ internal sealed class ChangeWords(TimeZoneInfo zone)
             : TimeZoneInfo.Utc;
 
     /// <summary>For example “Tue 21 Jan 20:00”.</summary>
-    public string Clock(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, zone).ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+    public string Clock(DateTimeOffset at) => When(at).ToString();
+
+    /// <summary>The same, for a sentence.</summary>
+    public Sentence When(DateTimeOffset at) => Sentence.Of($"{TimeZoneInfo.ConvertTime(at, zone):ddd d MMM HH:mm}");
 
     /// <summary>For example “Published 12 sets, 68.5 h”.</summary>
     public static string Published(PublishedPlan plan) =>
         FormattableString.Invariant($"Published {plan.Sets.Count} {(plan.Sets.Count == 1 ? "set" : "sets")}, {plan.Sets.Sum(s => s.Hours):0.##} h");
 
     /// <summary>For example “V03 of Tue 21 Jan 20:00: 5.5 h from Tue 21 Jan 20:10, 160.5 m³ (note)”.</summary>
-    public string Confirmed(PublishedSet set, SetConfirmation said)
+    public Sentence Confirmed(PublishedSet set, SetConfirmation said)
     {
+        var from = said.StartedAt == set.Start ? Sentence.Empty : Sentence.Of($" from {When(said.StartedAt)}");
         var run = said.Hours == 0
             ? "could not run" + (said.NotRun is { } reason ? $", {ReasonWord(reason)}" : "")
-            : FormattableString.Invariant($"{said.Hours:0.##} h") + (said.StartedAt == set.Start ? "" : $" from {Clock(said.StartedAt)}");
-        var meter = said.MeterM3 is { } m3 ? FormattableString.Invariant($", {m3:0.#} m³") : "";
+            : Sentence.Of($"{said.Hours:0.##} h{from}");
+        var meter = said.MeterM3 is { } m3 ? Sentence.Of($", {Quantity.Meter(m3)}") : Sentence.Empty;
         var note = said.Note is null ? "" : $" ({said.Note})";
-        return Short($"{set.ValveCode} of {Clock(set.Start)}: {run}{meter}{note}");
+        return Sentence.Of($"{set.ValveCode} of {When(set.Start)}: {run}{meter}{note}");
     }
 
     /// <summary>The reason as people say it.</summary>
@@ -46,5 +51,5 @@ internal sealed class ChangeWords(TimeZoneInfo zone)
     };
 
     /// <summary>The text, cut where the record would refuse it.</summary>
-    public static string Short(string text) => text.Length <= ChangeRecord.LongestText ? text : text[..(ChangeRecord.LongestText - 1)] + "…";
+    public static string Short(Sentence sentence) => sentence.ToString() is var text && text.Length <= ChangeRecord.LongestText ? text : text[..(ChangeRecord.LongestText - 1)] + "…";
 }

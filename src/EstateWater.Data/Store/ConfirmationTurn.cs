@@ -91,8 +91,8 @@ internal sealed class ConfirmationTurn(EstateDb db, ConfirmationEntry entry, Dat
             At = now,
             By = entry.ConfirmedBy,
             Kind = before is null ? ChangeKind.Confirmation : ChangeKind.Correction,
-            What = words.Confirmed(set, said),
-            Before = before is null ? null : words.Confirmed(set, before),
+            What = ChangeWords.Short(words.Confirmed(set, said)),
+            Before = before is null ? null : ChangeWords.Short(words.Confirmed(set, before)),
             EntryId = entry.EntryId,
         });
         await db.SaveChangesAsync(cancellation);

@@ -95,15 +95,15 @@ internal sealed class TakenTurn(EstateDb db, TakenMessage message, DateTimeOffse
             ReceivedAt = now,
             RowIds = content is null ? [] : await rows.AddAsync(db, content, message.TakenBy, cancellation),
         };
-        var before = replaced is { IsWithdrawal: false } ? TakenWords.Of(TakenContent.Parse(replaced.Content), words) : null;
+        var (what, before) = TakenWords.Of(entry, replaced, words);
         db.TakenEntries.Add(entry);
         db.Changes.Add(new ChangeRecord
         {
             At = now,
             By = undoneBy ?? message.TakenBy,
             Kind = ChangeKind.Reading,
-            What = content is null ? TakenWords.Withdrew(before!) : TakenWords.Of(content, words),
-            Before = before,
+            What = ChangeWords.Short(what),
+            Before = before is null ? null : ChangeWords.Short(before),
             EntryId = message.EntryId,
         });
         await db.SaveChangesAsync(cancellation);

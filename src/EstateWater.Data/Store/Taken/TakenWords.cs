@@ -1,4 +1,4 @@
-using System.Globalization;
+using EstateWater.Agronomy.Units;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Data.Model;
 
@@ -7,45 +7,53 @@ namespace EstateWater.Data.Store.Taken;
 /// <summary>How the record of changes tells of what was taken.</summary>
 internal static class TakenWords
 {
-    /// <summary>For example “B07: 10 leaves, leaf, mean 12.3 bar, from Tue 21 Jan 12:40”.</summary>
-    public static string Of(TakenContent content, ChangeWords clock)
+    /// <summary>What the record says of an entry, and of what it replaced.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <param name="replaced">The entry that it replaces; null for a first.</param>
+    /// <param name="words">On the estate's clock.</param>
+    public static (Sentence What, Sentence? Before) Of(TakenEntry entry, TakenEntry? replaced, ChangeWords words)
+    {
+        var before = replaced is { IsWithdrawal: false } ? Of(TakenContent.Parse(replaced.Content), words) : null;
+        return (entry.IsWithdrawal ? Sentence.Of($"Withdrew {before!}") : Of(TakenContent.Parse(entry.Content), words), before);
+    }
+
+    // For example “B07: 10 leaves, leaf, mean 12.3 bar, from Tue 21 Jan 12:40”.
+    private static Sentence Of(TakenContent content, ChangeWords words)
     {
         var what = content switch
         {
-            { Leaves: { } set } => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{set.Leaves.Count} {(set.Leaves.Count == 1 ? "leaf" : "leaves")}, {MeasureWord(set.Measure)}, mean {set.Leaves.Average(l => l.TensionBar):0.0} bar"),
-            { Soil: { } soil } => $"tube {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "depth" : "depths")}",
-            { Canopy: { } canopy } => "canopy: " + string.Join(", ", Parts(canopy)),
-            { ElStage: { } stage } => string.Create(CultureInfo.InvariantCulture, $"growth stage {stage:0.#}"),
+            { Leaves: { } set } => Sentence.Of($"{set.Leaves.Count} {(set.Leaves.Count == 1 ? "leaf" : "leaves")}, {MeasureWord(set.Measure)}, mean {Mean(set)}"),
+            { Soil: { } soil } => Sentence.Of($"tube {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "depth" : "depths")}"),
+            { Canopy: { } canopy } => Sentence.Of($"canopy: {Sentence.Join(", ", Parts(canopy))}"),
+            { ElStage: { } stage } => Sentence.Of($"growth stage {stage:0.#}"),
             _ => throw new ArgumentException("Nothing was taken.", nameof(content)),
         };
-        return ChangeWords.Short($"{content.BlockCode}: {what}, {(content.Kind == TakenKind.Chamber ? "from " : "")}{clock.Clock(content.TakenAt)}{(content.Note is null ? "" : $" ({content.Note})")}");
+        var note = content.Note is null ? "" : $" ({content.Note})";
+        return Sentence.Of($"{content.BlockCode}: {what}, {(content.Kind == TakenKind.Chamber ? "from " : "")}{words.When(content.TakenAt)}{note}");
     }
 
-    /// <summary>For example “Withdrew B07: …”.</summary>
-    public static string Withdrew(string what) => ChangeWords.Short($"Withdrew {what}");
+    private static Quantity Mean(LeafSet set) => new(QuantityKind.Tension, set.Leaves.Average(l => l.TensionBar), 1);
 
-    private static IEnumerable<string> Parts(CanopyFacts canopy)
+    private static IEnumerable<Sentence> Parts(CanopyFacts canopy)
     {
         if (canopy.ShootLengthCm is { } length)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"shoots {length:0.#} cm");
+            yield return Sentence.Of($"shoots {Quantity.ShortLength(length)}");
         }
 
         if (canopy.ShadedFraction is { } shade)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"shade {100 * shade:0.#} %");
+            yield return Sentence.Of($"shade {100 * shade:0.#} %");
         }
 
         if (canopy.GrowingTipsPct is { } tips)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"growing tips {tips:0.#} %");
+            yield return Sentence.Of($"growing tips {tips:0.#} %");
         }
 
         if (canopy.VisualStress is { } stress)
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"stress seen {stress}");
+            yield return Sentence.Of($"stress seen {stress}");
         }
     }
 

@@ -26,9 +26,10 @@ public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSn
         var replaced = await db.SetConfirmations.Where(c => c.Replaces != null).Select(c => c.Replaces!.Value)
             .Concat(db.TakenEntries.Where(e => e.Replaces != null).Select(e => e.Replaces!.Value))
             .ToListAsync(cancellation);
+        var told = await ToldChanges.OfAsync(db, [.. rows.Take(PageLength)], cancellation);
         return new ChangePage
         {
-            Rows = [.. rows.Take(PageLength).Select(row => new ChangeLine(row, UndoOf(row, standing, replaced)))],
+            Rows = [.. told.Select(line => new ChangeLine(line, UndoOf(line.Change, standing, replaced)))],
             Older = rows.Count > PageLength ? rows[PageLength - 1].Id : null,
             People = await all.Select(c => c.By).Distinct().OrderBy(by => by).ToListAsync(cancellation),
         };
@@ -78,6 +79,10 @@ public sealed record ChangePage
 }
 
 /// <summary>A change and what can be done about it.</summary>
-/// <param name="Change">The change.</param>
+/// <param name="Told">The change, for any reader.</param>
 /// <param name="Undo">The words of the button that takes it back; null where that is not safe.</param>
-public sealed record ChangeLine(ChangeRecord Change, string? Undo);
+public sealed record ChangeLine(ToldChange Told, string? Undo)
+{
+    /// <summary>The change as it is kept.</summary>
+    public ChangeRecord Change => Told.Change;
+}

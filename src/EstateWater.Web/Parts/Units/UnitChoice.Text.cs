@@ -111,11 +111,13 @@ public sealed partial record UnitChoice : IWording
     /// <inheritdoc/>
     public string Tell(Quantity quantity) => quantity.Kind switch
     {
-        QuantityKind.Volume => quantity.IsBare ? throw new NotSupportedException("Volumes are told with their unit: how finely depends on it.") : VolumeOf(quantity.Value),
+        QuantityKind.Volume => quantity.IsBare ? throw new NotSupportedException("Volumes are told with their unit: how finely depends on it.")
+            : quantity.Decimals > 0 ? In(Volume, quantity with { Groups = true }) : VolumeOf(quantity.Value),
         QuantityKind.Flow => quantity.IsBare ? BareFlow(quantity.Value) : Flow(quantity.Value),
         QuantityKind.Tension => In(Pressure, quantity),
         QuantityKind.Depth => In(Depth, quantity),
         QuantityKind.Temperature => In(Temperature, quantity),
+        QuantityKind.ShortLength => In(ShortLength, quantity),
         _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "A kind of quantity."),
     };
 

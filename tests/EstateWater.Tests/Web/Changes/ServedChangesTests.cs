@@ -1,9 +1,12 @@
 using System.Net;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Data.Model;
 using EstateWater.Data.Store;
+using EstateWater.Data.Store.Taken;
 using EstateWater.Tests.Web.Host;
+using EstateWater.Web.Parts.Preferences;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -70,6 +73,28 @@ public sealed class ServedChangesTests : IAsyncLifetime
         Assert.Equal("Bea", (await PublishedPlans.Standing(db).FirstAsync(Cancellation)).PublishedBy);
     }
 
+    // 10 bar = 1 MPa, 2.54 cm = 1 in, 1 gal = 231 in³; the marks and the order of days are those of the choice.
+    [Theory]
+    [InlineData("bar.mm.m3.ha.c.en", "V1 of Wed 22 Jan 22:00: 4 h, 1\u202F000.5 m³|B1: canopy: shoots 95 cm, shade 35 %, Wed 22 Jan 05:00|B1: 1 leaf, leaf, mean 14.0 bar, from Wed 22 Jan 05:00 (B1: 2 leaves, leaf, mean 12.5 bar, from Wed 22 Jan 05:00)|Withdrew B1: 1 leaf, leaf, mean 14.0 bar, from Wed 22 Jan 05:00")]
+    [InlineData("mpa.in.gal.ac.f.en-US", "V1 of Wed Jan 22 10:00 PM: 4 h, 264,304.1 gal|B1: canopy: shoots 37.4 in, shade 35 %, Wed Jan 22 5:00 AM|B1: 1 leaf, leaf, mean 1.40 MPa, from Wed Jan 22 5:00 AM (B1: 2 leaves, leaf, mean 1.25 MPa, from Wed Jan 22 5:00 AM)|Withdrew B1: 1 leaf, leaf, mean 1.40 MPa, from Wed Jan 22 5:00 AM")]
+    public async Task Entries_are_told_in_the_readers_units_and_kept_in_the_estates(string units, string told)
+    {
+        var (now, first, second) = (SmallEstate.AsOf, Guid.NewGuid(), Guid.NewGuid());
+        await using var db = await OpenAsync();
+        var set = await db.PublishedSets.OrderBy(s => s.Id).LastAsync(Cancellation);
+        await Confirmations.ConfirmAsync(db, new ConfirmationEntry(Guid.NewGuid(), set.Id, 4, 1000.5, "Ben", null, now), set.End, Cancellation);
+        await TakenEntries.TakeAsync(db, new TakenMessage(Guid.NewGuid(), Content(TakenKind.Canopy) with { Canopy = new CanopyFacts(95, 0.35, null, null) }, null, "Tess", now), now, Cancellation);
+        await TakenEntries.TakeAsync(db, new TakenMessage(first, Leaves(12, 13), null, "Tess", now), now, Cancellation);
+        await TakenEntries.TakeAsync(db, new TakenMessage(second, Leaves(14), first, "Tess", now), now, Cancellation);
+        await TakenEntries.TakeAsync(db, new TakenMessage(Guid.NewGuid(), null, second, "Tess", now), now, Cancellation);
+        Assert.Equal("Withdrew B1: 1 leaf, leaf, mean 14.0 bar, from Wed 22 Jan 05:00", (await db.Changes.OrderBy(c => c.Id).LastAsync(Cancellation)).What);
+
+        host.Http.DefaultRequestHeaders.Add("Cookie", $"{ReaderPreferences.Cookie}={Uri.EscapeDataString($"system:{units}")}");
+        var rows = (await PageAsync("/changes")).QuerySelectorAll("table.changes tbody tr").Select(r => (What: r.Children[3].TextContent, Before: r.Children[4].TextContent)).ToList();
+        Assert.Equal(told, string.Join('|', rows[4].What, rows[3].What, $"{rows[1].What} ({rows[1].Before})", rows[0].What));
+        Assert.Equal((rows[1].What, "–", "Published 1 set, 4 h"), (rows[0].Before, rows[2].Before, rows[5].What));
+    }
+
     [Fact]
     public async Task Blocks_stand_side_by_side()
     {
@@ -86,6 +111,13 @@ public sealed class ServedChangesTests : IAsyncLifetime
         var page = await PageAsync("/");
         Assert.Equal(("/compare", "compare"), (page.QuerySelector("form#compare")!.GetAttribute("action"), page.QuerySelector("[data-list] input[name=blocks][value=B1]")!.GetAttribute("form")));
     }
+
+    private static TakenContent Content(TakenKind kind) => new() { Kind = kind, BlockCode = "B1", TakenAt = SmallEstate.AsOf.AddHours(-1) };
+
+    private static TakenContent Leaves(params double[] bar) => Content(TakenKind.Chamber) with
+    {
+        Leaves = new LeafSet(WaterPotentialMeasure.Leaf, [.. bar.Select(b => new TakenLeaf(SmallEstate.AsOf.AddHours(-1), b))]),
+    };
 
     private static Task<PublishedPlan> PublishAsync(EstateDb db, string by, int startsAhead)
     {
