@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using EstateWater.Agronomy.Outlook;
+using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Agronomy.Weather;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
@@ -66,9 +67,10 @@ public sealed class FittedEstate
             .OrderBy(b => b.Code, StringComparer.Ordinal)
             .Select(b => new BlockState(b, valveByCode[b.ValveCode], weather[b.StationCode], SeasonSpan.Of(today, b.LatitudeDegrees), today, request.TimeZone))
             .ToList();
-        var fit = EstateFit.Fit([.. states.Select(s => s.Evidence)], cancellation, parallelism);
+        var vines = VineSpread.Of([.. states.SelectMany(s => s.Sets.GroupBy(r => r.Measure)).Select(sets => sets.Select(r => r.Leaves).ToList())]);
+        var fit = EstateFit.Fit([.. states.Select(s => s.EvidenceWith(vines))], cancellation, parallelism);
         var heat = weather.ToDictionary(w => w.Key, w => HeatAhead.Of(w.Value, days));
-        var learned = new Learned(request.AsOf, today, weather, ahead, heat, valves, fit);
+        var learned = new Learned(request.AsOf, today, weather, ahead, heat, valves, vines, fit);
         var courses = new BlockCourse[states.Count];
         Parallel.For(0, states.Count, new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism }, i =>
             courses[i] = learned.Course(states[i], fit.Blocks[i], days));
@@ -92,7 +94,7 @@ public sealed class FittedEstate
             {
                 var block = blocks[before.Block.Code];
                 var state = new BlockState(block, before.Valve, Weather[block.StationCode], SeasonSpan.Of(Today, block.LatitudeDegrees), Today, request.TimeZone);
-                courses[i] = learned.Course(state, learned.Fit.Refit(state.Evidence), Days);
+                courses[i] = learned.Course(state, learned.Fit.Refit(state.EvidenceWith(learned.Vines)), Days);
             }
         });
 
@@ -249,6 +251,7 @@ public sealed class FittedEstate
         IReadOnlyDictionary<string, WeatherAhead> Ahead,
         IReadOnlyDictionary<string, IReadOnlyList<HeatSpell>> Heat,
         IReadOnlyList<ValveWater> Valves,
+        VineSpread Vines,
         EstateFit Fit)
     {
         public BlockCourse Course(BlockState state, FittedBlock fitted, int days) =>

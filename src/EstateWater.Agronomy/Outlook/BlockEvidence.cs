@@ -29,6 +29,9 @@ public sealed record BlockEvidence
     /// <summary>The season before, where weather and readings exist.</summary>
     public SeasonForcing? LastSeason { get; init; }
 
+    /// <summary>Standard deviation between the vines that are read and the block: the same vines week by week do not tell it. [MPa]; the usual of six vines in two groups where nothing is known.</summary>
+    public double VinesMpa { get; init; } = VineSpread.Usual.OfMeanMpa(vines: 6, groups: 2);
+
     /// <summary>Reading sets, in date order.</summary>
     public IReadOnlyList<TensionEvidence> Tensions { get; init; } = [];
 

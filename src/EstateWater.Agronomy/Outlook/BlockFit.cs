@@ -24,20 +24,19 @@ internal static class BlockFit
         doubt ??= [.. observations.Select(_ => 1.0)];
         if (observations.Count == 0)
         {
-            return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, [], [], [], Innovation.Of([], [], []));
+            return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, [], [], []);
         }
 
         var observed = observations.Select(o => o.Value).ToArray();
         var inflated = knowledge.Discrepancy.Covariance(observations, doubt) * Steps;
         var predicted = Predict(evidence, unknowns, observations);
-        var innovation = Innovation.Of(observations, doubt, predicted);
         for (var step = 0; step < Steps; step++)
         {
             EnsembleSmoother.Update(unknowns, predicted, observed, inflated, numbers);
             predicted = Predict(evidence, unknowns, observations);
         }
 
-        return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, observations, doubt, predicted, innovation);
+        return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, observations, doubt, predicted);
     }
 
     /// <summary>How much an observation that the fit finds strange should count: 1 for none, more for doubtful.</summary>
@@ -55,7 +54,8 @@ internal static class BlockFit
         })];
     }
 
-    private static double[][] Draw(EstatePrior prior, NormalNumbers numbers)
+    /// <summary>Members as they are before a block's own readings count.</summary>
+    public static double[][] Draw(EstatePrior prior, NormalNumbers numbers)
     {
         var unknowns = new double[Unknowns.Count][];
         for (var p = 0; p < unknowns.Length; p++)
@@ -70,7 +70,8 @@ internal static class BlockFit
         return unknowns;
     }
 
-    private static double[][] Predict(BlockEvidence evidence, double[][] unknowns, IReadOnlyList<Observation> observations)
+    /// <summary>What each member says of each observation.</summary>
+    public static double[][] Predict(BlockEvidence evidence, double[][] unknowns, IReadOnlyList<Observation> observations)
     {
         var predicted = new double[observations.Count][];
         if (evidence.LastSeason is { } last)

@@ -21,9 +21,6 @@ internal sealed record Discrepancy(double SlowMpa, double DaysToFade, double Set
     // What tubes and the model of their place do not follow. [m³/m³]; ours.
     private const double SoilErrorM3PerM3 = 0.012;
 
-    /// <summary>Standard deviation between the vines that are read and the block: the same vines and eyes week by week do not tell it. [MPa]; ours.</summary>
-    public const double VinesMpa = 0.03;
-
     // Vines and canopy change over the winter: last season's sets count for less.
     private const double LastSeasonVarianceFactor = 4;
 

@@ -16,7 +16,7 @@ internal static class DiscrepancyAhead
         var discrepancy = block.Discrepancy;
         var share = Discrepancy.ShowsIn(Observation.KindOf(measure));
         var variance = discrepancy.SlowMpa * discrepancy.SlowMpa;
-        var vines = Discrepancy.VinesMpa * Discrepancy.VinesMpa;
+        var vines = block.Evidence.VinesMpa * block.Evidence.VinesMpa;
         var ahead = new double[days][];
         if (block.Observations.Count == 0)
         {

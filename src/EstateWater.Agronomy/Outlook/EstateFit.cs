@@ -27,7 +27,7 @@ public sealed class EstateFit
         var fitted = new FittedBlock[blocks.Count];
         Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], EstateKnowledge.Unread));
         var doubt = fitted.Select(BlockFit.Doubt).ToArray();
-        var knowledge = EstateKnowledge.Unread.Learn([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)], options);
+        var knowledge = EstateKnowledge.Unread.Learn([.. fitted.Zip(doubt).OrderBy(b => b.First.Evidence.Code, StringComparer.Ordinal)], options);
         Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, doubt[i]));
         return new EstateFit(fitted, knowledge);
     }

@@ -5,10 +5,24 @@ namespace EstateWater.Agronomy.Outlook;
 /// <param name="Discrepancy">How far sets lie from any model of ours.</param>
 internal sealed record EstateKnowledge(EstatePrior Prior, Discrepancy Discrepancy)
 {
+    // So many tell an estate's habits well enough.
+    private const int MostBlocks = 60;
+
     /// <summary>Before any block is known.</summary>
     public static EstateKnowledge Unread { get; } = new(EstatePrior.Unread, Discrepancy.Unread);
 
-    /// <summary>From blocks fitted with less of it; in order of their codes.</summary>
-    public EstateKnowledge Learn(IReadOnlyList<FittedBlock> blocks, ParallelOptions options) =>
-        new(Prior.Learn(blocks), DiscrepancyFit.Fit([.. blocks.Select(b => b.Innovation)], options));
+    /// <summary>From blocks fitted with less of it.</summary>
+    /// <param name="blocks">In order of their codes, each with the doubt in its observations.</param>
+    /// <param name="options">How many at once, and until when.</param>
+    public EstateKnowledge Learn(IReadOnlyList<(FittedBlock Fitted, IReadOnlyList<double> Doubt)> blocks, ParallelOptions options)
+    {
+        var prior = Prior.Learn([.. blocks.Select(b => b.Fitted)]);
+        var read = blocks.Where(b => b.Fitted.WasRead).ToList();
+        var every = ((read.Count - 1) / MostBlocks) + 1;
+        var chosen = read.Where((_, i) => i % every == 0).ToList();
+        var innovations = new Innovation?[chosen.Count];
+        Parallel.For(0, chosen.Count, options, i => innovations[i] = Innovation.Of(chosen[i].Fitted.Evidence, chosen[i].Doubt, prior));
+        var (discrepancy, wandering) = DiscrepancyFit.Fit([.. innovations.OfType<Innovation>().Where(i => i.Observations.Count > 1)], options);
+        return new EstateKnowledge(prior.WithWandering(wandering), discrepancy);
+    }
 }

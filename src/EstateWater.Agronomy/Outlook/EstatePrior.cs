@@ -46,6 +46,10 @@ public sealed record EstatePrior(IReadOnlyList<double> Mean, IReadOnlyList<doubl
         return new EstatePrior(mean, spread);
     }
 
+    /// <summary>The same with water use that wanders by so much, in parts of the usual.</summary>
+    public EstatePrior WithWandering(double wandering) =>
+        this with { Spread = [.. Spread.Select((s, p) => p < Unknowns.Shared ? s : wandering)] };
+
     private static double Variance(double[] values)
     {
         var average = values.Average();

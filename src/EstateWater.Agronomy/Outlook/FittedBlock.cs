@@ -4,7 +4,7 @@ namespace EstateWater.Agronomy.Outlook;
 public sealed class FittedBlock
 {
     internal FittedBlock(
-        BlockEvidence evidence, Discrepancy discrepancy, double[][] unknowns, IReadOnlyList<Observation> observations, IReadOnlyList<double> doubt, double[][] predicted, Innovation innovation)
+        BlockEvidence evidence, Discrepancy discrepancy, double[][] unknowns, IReadOnlyList<Observation> observations, IReadOnlyList<double> doubt, double[][] predicted)
     {
         Evidence = evidence;
         Discrepancy = discrepancy;
@@ -12,7 +12,6 @@ public sealed class FittedBlock
         Observations = observations;
         Doubt = doubt;
         Predicted = predicted;
-        Innovation = innovation;
     }
 
     /// <summary>What it was fitted to.</summary>
@@ -30,6 +29,4 @@ public sealed class FittedBlock
     internal IReadOnlyList<double> Doubt { get; }
 
     internal double[][] Predicted { get; }
-
-    internal Innovation Innovation { get; }
 }

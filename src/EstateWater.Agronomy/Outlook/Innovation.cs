@@ -2,38 +2,51 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace EstateWater.Agronomy.Outlook;
 
-/// <summary>A block's reading sets of this season beside what was expected of them before they counted.</summary>
+/// <summary>A block's reading sets of this season beside what the estate's prior expects of them before they count.</summary>
 /// <param name="Observations">Reading sets only.</param>
 /// <param name="Doubt">By observation.</param>
 /// <param name="Surprise">Read less expected. [MPa]</param>
-/// <param name="Expected">Covariance of the expectations. [MPa²]</param>
-internal sealed record Innovation(IReadOnlyList<Observation> Observations, IReadOnlyList<double> Doubt, Vector<double> Surprise, Matrix<double> Expected)
+/// <param name="Still">Covariance of the expectations were water use not to wander. [MPa²]</param>
+/// <param name="Wandering">What its wandering adds to that covariance. [MPa²]</param>
+internal sealed record Innovation(
+    IReadOnlyList<Observation> Observations, IReadOnlyList<double> Doubt, Vector<double> Surprise, Matrix<double> Still, Matrix<double> Wandering)
 {
-    public static Innovation Of(IReadOnlyList<Observation> observations, IReadOnlyList<double> doubt, double[][] predicted)
+    /// <summary>Of a block that has reading sets this season; null where it has none.</summary>
+    /// <param name="evidence">Of the block.</param>
+    /// <param name="doubt">By observation, as <see cref="BlockFit.Doubt"/> gave it.</param>
+    /// <param name="prior">Of the estate.</param>
+    public static Innovation? Of(BlockEvidence evidence, IReadOnlyList<double> doubt, EstatePrior prior)
     {
-        var mine = Enumerable.Range(0, observations.Count).Where(k => observations[k] is { Kind: not ObservationKind.Soil, IsLastSeason: false }).ToList();
-        var surprise = Vector<double>.Build.Dense(mine.Count, k => observations[mine[k]].Value - predicted[mine[k]].Average());
+        var all = Observation.Of(evidence);
+        var mine = Enumerable.Range(0, all.Count).Where(k => all[k] is { Kind: not ObservationKind.Soil, IsLastSeason: false }).ToList();
         if (mine.Count == 0)
         {
-            return new Innovation([], [], Vector<double>.Build.Dense(1), Matrix<double>.Build.Dense(1, 1));
+            return null;
         }
 
+        var observations = mine.Select(k => all[k]).ToList();
+        var unknowns = BlockFit.Draw(prior, new NormalNumbers(evidence.Code));
+        var wandering = BlockFit.Predict(evidence, unknowns, observations);
+        for (var knot = Unknowns.Shared; knot < Unknowns.Count; knot++)
+        {
+            Array.Clear(unknowns[knot]);
+        }
+
+        var still = BlockFit.Predict(evidence, unknowns, observations);
         return new Innovation(
-            [.. mine.Select(k => observations[k])],
+            observations,
             [.. mine.Select(k => doubt[k])],
-            surprise,
-            EnsembleSmoother.Covariance([.. mine.Select(k => predicted[k])]));
+            Vector<double>.Build.Dense(mine.Count, k => observations[k].Value - wandering[k].Average()),
+            EnsembleSmoother.Covariance(still),
+            EnsembleSmoother.Covariance([.. wandering.Select((w, k) => w.Zip(still[k], (a, b) => a - b).ToArray())]));
     }
 
     /// <summary>Logarithm of the likelihood of the surprise, without its constant.</summary>
-    public double LogLikelihood(Discrepancy discrepancy)
+    /// <param name="discrepancy">What the model does not follow.</param>
+    /// <param name="wandering">How far water use wanders, in parts of the usual.</param>
+    public double LogLikelihood(Discrepancy discrepancy, double wandering)
     {
-        if (Observations.Count == 0)
-        {
-            return 0;
-        }
-
-        var factor = (Expected + discrepancy.Covariance(Observations, Doubt)).Cholesky();
+        var factor = (Still + (Wandering * (wandering * wandering)) + discrepancy.Covariance(Observations, Doubt)).Cholesky();
         return -0.5 * (Surprise.DotProduct(factor.Solve(Surprise)) + factor.DeterminantLn);
     }
 }

@@ -1,5 +1,6 @@
 using EstateWater.Agronomy.Outlook;
 using EstateWater.Agronomy.Phenology;
+using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Planning.Weather;
 
 namespace EstateWater.Planning.Blocks;
@@ -44,6 +45,18 @@ internal sealed class BlockState
     public IReadOnlyList<ReadingSet> Sets { get; }
 
     public BlockEvidence Evidence { get; }
+
+    /// <summary>With how far the vines of its last set may lie from the block.</summary>
+    public BlockEvidence EvidenceWith(VineSpread vines)
+    {
+        if (Sets.Count == 0)
+        {
+            return Evidence;
+        }
+
+        var read = Sets[^1].Leaves.Select(l => (l.Group, l.Vine)).Distinct().ToList();
+        return Evidence with { VinesMpa = vines.OfMeanMpa(read.Count, read.Select(v => v.Group).Distinct().Count()) };
+    }
 
     /// <summary>Share of the ground shaded at solar noon from today on, as the visits up to today let expect.</summary>
     public double[] ShadedAhead(DateOnly today, int days) => ShadeCourse.Of(Block, Stages, today, days, today);

@@ -61,6 +61,5 @@ public sealed class EstatePriorTests
         unknowns,
         observations,
         [.. observations.Select(_ => 1.0)],
-        [.. observations.Select(_ => unknowns[Unknowns.Offset])],
-        Innovation.Of([], [], []));
+        [.. observations.Select(_ => unknowns[Unknowns.Offset])]);
 }
