@@ -32,7 +32,7 @@ internal sealed class ReadingsPhone(IPage page)
     public Task KeptAsync() => KeptPage.WaitAsync(
         page,
         "estate-water-readings-1",
-        "/readings", "/sets/sets.css", "/taking/taking.css", "/taking/drafts.js", "/taking/form.js",
+        "/readings", "/field/field.css", "/taking/taking.css", "/taking/drafts.js", "/taking/form.js",
         "/taking/mine.js", "/taking/page.js", "/taking/statistics.js", "/taking/units.js", "/taking/window.js",
         "/field/clock.js", "/field/outbox.js", "/field/store.js", "/field/page.js", "/field/words.js");
 

@@ -24,7 +24,7 @@ internal sealed class SetsPhone(IPage page)
     public Task KeptAsync() => KeptPage.WaitAsync(
         page,
         "estate-water-sets-1",
-        "/sets", "/sets/sets.css", "/sets/page.js", "/field/outbox.js", "/field/store.js",
+        "/sets", "/field/field.css", "/sets/page.js", "/field/outbox.js", "/field/store.js",
         "/field/page.js", "/field/words.js", "/field/clock.js", "/sets/drafts.js", "/sets/form.js",
         "/sets/meter.js", "/sets/photo.js", "/sets/times.js");
 

@@ -58,8 +58,8 @@ public sealed partial class ColourTests
     {
         "light" => ColoursIn("app.css", ":root"),
         "dark" => Over(TokensOf("light"), ColoursIn("dark.css", ":root")),
-        "field" => Over(TokensOf("light"), ColoursIn("sets/sets.css", ":root")),
-        "field by night" => Over(TokensOf("field"), ColoursIn("sets/sets.css", ":root[data-look=\"dark\"]")),
+        "field" => Over(TokensOf("light"), ColoursIn("field/field.css", ":root")),
+        "field by night" => Over(TokensOf("field"), ColoursIn("field/field.css", ":root[data-look=\"dark\"]")),
         "paper" => Over(TokensOf("light"), ColoursIn("app.css", "  :root")),
         _ => throw new ArgumentOutOfRangeException(nameof(scheme), scheme, "A scheme."),
     };
