@@ -58,7 +58,7 @@ public static class EstateRound
             Rest = [.. looks
                 .Where(l => path.Stops.All(s => s.Block != l.Candidate.Block))
                 .OrderByDescending(l => l.Candidate.Worth).ThenBy(l => l.Candidate.Block, StringComparer.Ordinal)
-                .Select(l => new RoundRest(l.Candidate.Block, Math.Round(l.Candidate.Worth, 4), l.Closed is { } closed ? closed : RoundReason.Say(l.Question), l.Closed is null))],
+                .Select(l => new RoundRest(l.Candidate.Block, Math.Round(l.Candidate.Worth, 4), l.Closed is { } closed ? RoundReason.Say(closed) : RoundReason.Say(l.Question), l.Closed is null) { Question = l.Question, Closed = l.Closed })],
             Settings = settings,
             Added = [.. added ?? []],
             Dropped = [.. dropped ?? []],
@@ -116,10 +116,10 @@ public static class EstateRound
     }
 
     // Why a block cannot be read on the round at all; null when it can.
-    private static string? Closed(BlockCourse course, WaterPotentialMeasure measure, DateOnly? lastRead, DateOnly date, int day) =>
-        measure == WaterPotentialMeasure.Predawn ? "Its target is predawn: read it before sunrise, not on this round."
-        : !course.Limits.HasLeaves[day] ? "It has no leaves to read."
-        : lastRead == date ? "Read on this day already."
+    private static ClosedToReading? Closed(BlockCourse course, WaterPotentialMeasure measure, DateOnly? lastRead, DateOnly date, int day) =>
+        measure == WaterPotentialMeasure.Predawn ? ClosedToReading.Predawn
+        : !course.Limits.HasLeaves[day] ? ClosedToReading.NoLeaves
+        : lastRead == date ? ClosedToReading.ReadAlready
         : null;
 
     private static int[] PlannedQuarters(FittedEstate estate, Plan plan, BlockCourse course)
@@ -137,5 +137,5 @@ public static class EstateRound
     private static double LongestHours(FittedEstate estate, BlockCourse course) =>
         estate.NightsOf(course.State.Valve.SourceCode).Select(n => n.Quarters / 4.0).DefaultIfEmpty(0).Max();
 
-    private sealed record BlockLook(RoundCandidate Candidate, WaterPotentialMeasure Measure, UsualLeaves Leaves, ReadingQuestion Question, string? Closed);
+    private sealed record BlockLook(RoundCandidate Candidate, WaterPotentialMeasure Measure, UsualLeaves Leaves, ReadingQuestion Question, ClosedToReading? Closed);
 }

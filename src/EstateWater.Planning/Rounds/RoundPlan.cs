@@ -76,4 +76,24 @@ public sealed record RoundStop
 /// <param name="Worth">What reading it would be worth.</param>
 /// <param name="Reason">Why it is left out, in a sentence.</param>
 /// <param name="CanBeRead">Whether it could be put in.</param>
-public sealed record RoundRest(string Block, double Worth, Sentence Reason, bool CanBeRead);
+public sealed record RoundRest(string Block, double Worth, Sentence Reason, bool CanBeRead)
+{
+    /// <summary>The facts behind the reason; null in rounds that were kept without them.</summary>
+    public ReadingQuestion? Question { get; init; }
+
+    /// <summary>What keeps it from being read; null where nothing does, and in rounds that were kept without it.</summary>
+    public ClosedToReading? Closed { get; init; }
+}
+
+/// <summary>What keeps a block from being read on a round.</summary>
+public enum ClosedToReading
+{
+    /// <summary>Its target is predawn.</summary>
+    Predawn,
+
+    /// <summary>It has no leaves on the day.</summary>
+    NoLeaves,
+
+    /// <summary>It was read on the day.</summary>
+    ReadAlready,
+}

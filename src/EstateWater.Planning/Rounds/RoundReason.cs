@@ -41,6 +41,14 @@ internal static class RoundReason
         return Sentence.Of($"Without water it may stand between {Bar(open.P10Bar) with { IsBare = true }} and {Bar(open.P90Bar)} by {Wording.Day(open.Day)} (ceiling {Bar(open.CeilingBar) with { IsBare = true }}): a reading tells {asks}. {age ?? $"Never read for {MeasureWord(question.Measure)}."}");
     }
 
+    /// <summary>Why it cannot be read at all.</summary>
+    public static Sentence Say(ClosedToReading closed) => closed switch
+    {
+        ClosedToReading.Predawn => "Its target is predawn: read it before sunrise, not on this round.",
+        ClosedToReading.NoLeaves => "It has no leaves to read.",
+        _ => "Read on this day already.",
+    };
+
     private static OpenTension MostOpen(BlockCourse course, DateOnly today)
     {
         var day = Enumerable.Range(1, course.Unwatered.Length - 1)
