@@ -27,7 +27,9 @@ public static class ConfirmationEndpoint
     {
         var user = request.HttpContext.User;
         message = string.IsNullOrWhiteSpace(message.ConfirmedBy) ? message with { ConfirmedBy = user.PersonName() } : message;
-        if (message.Mistakes() is { Count: > 0 } mistakes)
+        var language = FieldLanguages.Of(request.HttpContext);
+        var units = ReaderPreferences.Of(request.HttpContext).UnitsFor(snapshots.Settled, language);
+        if (message.Mistakes(new ConfirmationRules(language, units)) is { Count: > 0 } mistakes)
         {
             return TypedResults.ValidationProblem(mistakes, detail: string.Join(" ", mistakes.Values.SelectMany(rules => rules)));
         }
@@ -35,7 +37,7 @@ public static class ConfirmationEndpoint
         await using var db = await databases.CreateDbContextAsync(cancellation);
         var entry = message.ToEntry() with { ConfirmedBy = user.ActsAs(message.ConfirmedBy) };
         var result = await Confirmations.ConfirmAsync(db, entry, clock.GetUtcNow(), cancellation);
-        var words = new SetsWords(FieldLanguages.Of(request.HttpContext), ReaderPreferences.Of(request.HttpContext).UnitsFor(snapshots.Settled));
+        var words = new SetsWords(language, units);
         switch (result.Status)
         {
             case ConfirmationStatus.Stored:

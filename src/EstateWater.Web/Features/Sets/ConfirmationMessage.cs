@@ -49,23 +49,24 @@ public sealed record ConfirmationMessage
     public DateTimeOffset? EnteredAt { get; init; }
 
     /// <summary>What is wrong, by field; empty when nothing is.</summary>
-    public Dictionary<string, string[]> Mistakes() => new (string Field, bool Wrong, string Rule)[]
+    /// <param name="rules">In the sender's words.</param>
+    public Dictionary<string, string[]> Mistakes(ConfirmationRules rules) => new (string Field, bool Wrong, string Rule)[]
     {
-        ("entryId", EntryId is null || EntryId == Guid.Empty, "An entry needs its id, a UUID made on the phone."),
-        ("setId", SetId is null, "An entry names its set."),
-        ("hours", Hours is not (>= 0 and <= MostHours), "Hours must be between 0 and 24, like 6.5."),
-        ("meterM3", MeterM3 is { } m3 && !(m3 >= 0 && double.IsFinite(m3)), "The meter must show 0 m³ or more, like 171.5."),
-        ("meterM3", MeterBeforeM3 is { } before && !(before >= 0 && double.IsFinite(before)), "The meter must show 0 m³ or more, like 171.5."),
-        ("meterM3", MeterAfterM3 is { } after && !(after >= (MeterBeforeM3 ?? 0) && double.IsFinite(after)), "The meter after must not show less than before."),
-        ("notRun", NotRun is not null && (Hours != 0 || Reason is null), "A set that did run has no such reason; one that did not has one of the list."),
-        ("confirmedBy", string.IsNullOrWhiteSpace(ConfirmedBy) || ConfirmedBy.Length > LongestName, $"Say who confirms, in at most {LongestName} letters."),
-        ("note", Note?.Length > LongestNote, $"A note has at most {LongestNote} letters."),
-        ("note", Hours == 0 && (Reason is null or NotRunReason.Other) && string.IsNullOrWhiteSpace(Note), "Say why it could not be run."),
-        ("enteredAt", EnteredAt is null, "An entry says when it was made, like 2025-01-22T06:30:00+02:00."),
+        ("entryId", EntryId is null || EntryId == Guid.Empty, rules.Id),
+        ("setId", SetId is null, rules.Set),
+        ("hours", Hours is not (>= 0 and <= MostHours), rules.Hours(MostHours)),
+        ("meterM3", MeterM3 is { } m3 && !(m3 >= 0 && double.IsFinite(m3)), rules.Meter),
+        ("meterM3", MeterBeforeM3 is { } before && !(before >= 0 && double.IsFinite(before)), rules.Meter),
+        ("meterM3", MeterAfterM3 is { } after && !(after >= (MeterBeforeM3 ?? 0) && double.IsFinite(after)), rules.MeterBackwards),
+        ("notRun", NotRun is not null && (Hours != 0 || Reason is null), rules.NotRun),
+        ("confirmedBy", string.IsNullOrWhiteSpace(ConfirmedBy) || ConfirmedBy.Length > LongestName, rules.Who(LongestName)),
+        ("note", Note?.Length > LongestNote, rules.Note(LongestNote)),
+        ("note", Hours == 0 && (Reason is null or NotRunReason.Other) && string.IsNullOrWhiteSpace(Note), rules.Why),
+        ("enteredAt", EnteredAt is null, rules.EnteredAt),
     }
         .Where(check => check.Wrong)
         .GroupBy(check => check.Field)
-        .ToDictionary(checks => checks.Key, checks => checks.Select(c => c.Rule).ToArray());
+        .ToDictionary(checks => checks.Key, checks => checks.Select(c => c.Rule).Distinct().ToArray());
 
     /// <summary>The entry to store, of a message without mistakes.</summary>
     public ConfirmationEntry ToEntry() => new(

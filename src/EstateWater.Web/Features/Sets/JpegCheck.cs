@@ -11,17 +11,17 @@ public static class JpegCheck
     private const byte Marker = 0xFF;
 
     /// <summary>What is wrong with it; null when nothing is.</summary>
-    public static string? Mistake(ReadOnlySpan<byte> bytes)
+    public static JpegMistake? Mistake(ReadOnlySpan<byte> bytes)
     {
         if (bytes.Length < 4 || bytes[0] != Marker || bytes[1] != 0xD8 || bytes[^2] != Marker || bytes[^1] != 0xD9)
         {
-            return "The photo is no whole JPEG picture.";
+            return JpegMistake.NotWhole;
         }
 
         return Size(bytes) switch
         {
-            null => "The photo has no JPEG frame.",
-            ( < 1 or > LongestSide, _) or (_, < 1 or > LongestSide) => $"A photo has at most {LongestSide} px on a side.",
+            null => JpegMistake.NoFrame,
+            ( < 1 or > LongestSide, _) or (_, < 1 or > LongestSide) => JpegMistake.TooLarge,
             _ => null,
         };
     }
@@ -52,4 +52,17 @@ public static class JpegCheck
 
     // SOF0 to SOF15, without DHT, JPG and DAC, which share their range.
     private static bool IsFrame(byte kind) => kind is >= 0xC0 and <= 0xCF and not (0xC4 or 0xC8 or 0xCC);
+}
+
+/// <summary>What is wrong with a picture.</summary>
+public enum JpegMistake
+{
+    /// <summary>It does not begin or end as one.</summary>
+    NotWhole,
+
+    /// <summary>Nothing in it tells its size.</summary>
+    NoFrame,
+
+    /// <summary>A side is longer than <see cref="JpegCheck.LongestSide"/>, or has no length.</summary>
+    TooLarge,
 }

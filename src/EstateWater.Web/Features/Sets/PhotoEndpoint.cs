@@ -1,6 +1,7 @@
 using EstateWater.Data.Store;
 using EstateWater.Web.Access;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -29,14 +30,15 @@ public static class PhotoEndpoint
     private static async Task<Results<Created<PhotoReceipt>, Ok<PhotoReceipt>, ProblemHttpResult>> TakeAsync(
         Guid entryId, HttpRequest request, IDbContextFactory<EstateDb> databases, EstateSnapshots snapshots, TimeProvider clock, CancellationToken cancellation)
     {
+        var rules = new ConfirmationRules(FieldLanguages.Of(request.HttpContext), UnitChoice.Metric);
         if (await ReadAsync(request, cancellation) is not { } jpeg)
         {
-            return Refused(StatusCodes.Status413PayloadTooLarge, $"A photo has at most {LargestBytes / 1024 / 1024} MB.");
+            return Refused(StatusCodes.Status413PayloadTooLarge, rules.PhotoBytes(LargestBytes / 1024 / 1024));
         }
 
         if (JpegCheck.Mistake(jpeg) is { } mistake)
         {
-            return Refused(StatusCodes.Status422UnprocessableEntity, mistake);
+            return Refused(StatusCodes.Status422UnprocessableEntity, rules.Photo(mistake));
         }
 
         await using var db = await databases.CreateDbContextAsync(cancellation);
@@ -48,9 +50,9 @@ public static class PhotoEndpoint
             case PhotoStatus.StoredBefore:
                 return TypedResults.Ok(new PhotoReceipt(entryId));
             case PhotoStatus.UnknownEntry:
-                return Refused(StatusCodes.Status404NotFound, "The entry of this photo is not here.");
+                return Refused(StatusCodes.Status404NotFound, rules.PhotoOfNothing);
             default:
-                return Refused(StatusCodes.Status409Conflict, "This entry has another photo already.");
+                return Refused(StatusCodes.Status409Conflict, rules.PhotoTwice);
         }
     }
 

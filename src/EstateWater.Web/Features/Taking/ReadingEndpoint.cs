@@ -29,7 +29,7 @@ public static class ReadingEndpoint
     {
         var user = request.HttpContext.User;
         message = string.IsNullOrWhiteSpace(message.TakenBy) ? message with { TakenBy = user.PersonName() } : message;
-        if (message.Mistakes(UnitsOf(request, snapshots)) is { Count: > 0 } mistakes)
+        if (message.Mistakes(new ReadingRules(FieldLanguages.Of(request.HttpContext), UnitsOf(request, snapshots))) is { Count: > 0 } mistakes)
         {
             return TypedResults.ValidationProblem(mistakes, detail: string.Join(" ", mistakes.Values.SelectMany(rules => rules).Distinct()));
         }

@@ -22,11 +22,11 @@ public static class ReadingLimits
     public static string Shoot(UnitChoice units, string like = "like") => Length(units, ExampleShootCm, like);
 
     /// <summary>Of a leaf’s pressure.</summary>
-    public static string Tension(UnitChoice units)
+    public static string Tension(UnitChoice units, string like = "like")
     {
         ArgumentNullException.ThrowIfNull(units);
         var unit = units.Pressure;
-        return $"{units.Trimmed(unit.Show(MostTensionBar))} {unit.Symbol}, like {units.Trimmed(unit.Show(ExampleTensionBar))}";
+        return $"{units.Trimmed(unit.Show(MostTensionBar))} {unit.Symbol}, {like} {units.Trimmed(unit.Show(ExampleTensionBar))}";
     }
 
     // Whole units, the limit rounded down: what the words allow is taken.

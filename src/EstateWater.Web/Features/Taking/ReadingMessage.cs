@@ -3,7 +3,6 @@ using EstateWater.Agronomy.Phenology;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Data.Model;
 using EstateWater.Data.Store.Taken;
-using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Taking;
 
@@ -14,6 +13,8 @@ public sealed record ReadingMessage
     public const int MostLeaves = 100;
 
     private const int MostDepths = 50;
+    private const int MostBaggedMin = 10_000;
+    private const int MostDelayS = 100_000;
     private const int LongestName = 80;
     private const int LongestNote = 200;
 
@@ -76,13 +77,13 @@ public sealed record ReadingMessage
     private TakenKind? KindTaken => Word<TakenKind>(Kind);
 
     /// <summary>What is wrong, by field, all at once; empty when nothing is.</summary>
-    /// <param name="units">In which the sender is told the rules.</param>
-    public Dictionary<string, string[]> Mistakes(UnitChoice units) => Always().Concat(KindTaken switch
+    /// <param name="rules">In the sender's words.</param>
+    public Dictionary<string, string[]> Mistakes(ReadingRules rules) => Always(rules).Concat(KindTaken switch
     {
-        TakenKind.Chamber => OfLeaves(units),
-        TakenKind.Soil => OfSoil(units),
-        TakenKind.Canopy => OfCanopy(units),
-        TakenKind.Stage => [("elStage", ElStage is not (>= GrowthStages.First and <= GrowthStages.Last), "A growth stage is a number from 1 to 47, like 27.")],
+        TakenKind.Chamber => OfLeaves(rules),
+        TakenKind.Soil => OfSoil(rules),
+        TakenKind.Canopy => OfCanopy(rules),
+        TakenKind.Stage => [("elStage", ElStage is not (>= GrowthStages.First and <= GrowthStages.Last), rules.Stage)],
         _ => [],
     })
         .Where(check => check.Wrong)
@@ -104,41 +105,41 @@ public sealed record ReadingMessage
         Note = string.IsNullOrWhiteSpace(Note) ? null : Note.Trim(),
     };
 
-    private IEnumerable<(string Field, bool Wrong, string Rule)> Always() =>
+    private IEnumerable<(string Field, bool Wrong, string Rule)> Always(ReadingRules rules) =>
     [
-        ("entryId", EntryId is null || EntryId == Guid.Empty, "An entry needs its id, a UUID made on the phone."),
-        ("kind", !IsWithdrawal && KindTaken is null, "An entry is a chamber set, a soil tube, a canopy visit or a growth stage."),
-        ("replaces", IsWithdrawal && Replaces is null, "A withdrawal names the entry that it withdraws."),
-        ("block", !IsWithdrawal && string.IsNullOrWhiteSpace(Block), "An entry names its block."),
-        ("takenAt", KindTaken is not null and not TakenKind.Chamber && TakenAt is null, "An entry says when it was taken, like 2025-01-22T12:30:00+02:00."),
-        ("takenBy", string.IsNullOrWhiteSpace(TakenBy) || TakenBy.Length > LongestName, $"Say who took it, in at most {LongestName} letters."),
-        ("note", Note?.Length > LongestNote, $"A note has at most {LongestNote} letters."),
-        ("enteredAt", EnteredAt is null, "An entry says when it was made, like 2025-01-22T12:30:00+02:00."),
+        ("entryId", EntryId is null || EntryId == Guid.Empty, rules.Id),
+        ("kind", !IsWithdrawal && KindTaken is null, rules.Kind),
+        ("replaces", IsWithdrawal && Replaces is null, rules.Withdrawal),
+        ("block", !IsWithdrawal && string.IsNullOrWhiteSpace(Block), rules.Block),
+        ("takenAt", KindTaken is not null and not TakenKind.Chamber && TakenAt is null, rules.TakenAt),
+        ("takenBy", string.IsNullOrWhiteSpace(TakenBy) || TakenBy.Length > LongestName, rules.TakenBy(LongestName)),
+        ("note", Note?.Length > LongestNote, rules.Note(LongestNote)),
+        ("enteredAt", EnteredAt is null, rules.EnteredAt),
     ];
 
-    private IEnumerable<(string Field, bool Wrong, string Rule)> OfLeaves(UnitChoice units) =>
+    private IEnumerable<(string Field, bool Wrong, string Rule)> OfLeaves(ReadingRules rules) =>
     [
-        ("measure", Word<WaterPotentialMeasure>(Measure) is null, "The measure is leaf, stem or predawn."),
-        ("leaves", Leaves is not { Count: >= 1 and <= MostLeaves } || Leaves.Any(l => l is null), $"A set has 1 to {MostLeaves} leaves."),
-        .. (Leaves ?? []).OfType<LeafMessage>().SelectMany((leaf, i) => leaf.Checks(i, units)),
+        ("measure", Word<WaterPotentialMeasure>(Measure) is null, rules.WhichMeasure),
+        ("leaves", Leaves is not { Count: >= 1 and <= MostLeaves } || Leaves.Any(l => l is null), rules.Leaves(MostLeaves)),
+        .. (Leaves ?? []).OfType<LeafMessage>().SelectMany((leaf, i) => leaf.Checks(i, rules)),
     ];
 
-    private IEnumerable<(string Field, bool Wrong, string Rule)> OfSoil(UnitChoice units) =>
+    private IEnumerable<(string Field, bool Wrong, string Rule)> OfSoil(ReadingRules rules) =>
     [
-        ("tube", string.IsNullOrWhiteSpace(Tube) || Tube.Length > LongestName, "Name the tube, like T1."),
-        ("depths", Depths is not { Count: >= 1 and <= MostDepths } || Depths.Any(d => d is null), $"A tube has 1 to {MostDepths} depths."),
-        ("depths", Depths is not null && Depths.OfType<DepthMessage>().GroupBy(d => d.DepthCm).Any(d => d.Count() > 1), "Each depth is entered once."),
-        ("standardCount", Depths is not null && Depths.OfType<DepthMessage>().Any(d => d.Count is not null) && !(StandardCount > 0 && double.IsFinite(StandardCount.Value)), "Counts need the standard count of the session, like 12000."),
-        .. (Depths ?? []).OfType<DepthMessage>().SelectMany((depth, i) => depth.Checks(i, units)),
+        ("tube", string.IsNullOrWhiteSpace(Tube) || Tube.Length > LongestName, rules.Tube),
+        ("depths", Depths is not { Count: >= 1 and <= MostDepths } || Depths.Any(d => d is null), rules.Depths(MostDepths)),
+        ("depths", Depths is not null && Depths.OfType<DepthMessage>().GroupBy(d => d.DepthCm).Any(d => d.Count() > 1), rules.DepthOnce),
+        ("standardCount", Depths is not null && Depths.OfType<DepthMessage>().Any(d => d.Count is not null) && !(StandardCount > 0 && double.IsFinite(StandardCount.Value)), rules.Standard),
+        .. (Depths ?? []).OfType<DepthMessage>().SelectMany((depth, i) => depth.Checks(i, rules)),
     ];
 
-    private IEnumerable<(string Field, bool Wrong, string Rule)> OfCanopy(UnitChoice units) =>
+    private IEnumerable<(string Field, bool Wrong, string Rule)> OfCanopy(ReadingRules rules) =>
     [
-        ("shootLengthCm", ShootLengthCm is not (null or (>= 0 and <= ReadingLimits.MostLengthCm)), $"Shoot length is 0 to {ReadingLimits.Shoot(units)}."),
-        ("shadedFraction", ShadedFraction is not (null or (>= 0 and <= 1)), "Shade is 0 to 100 % of the ground, like 35."),
-        ("growingTipsPct", GrowingTipsPct is not (null or (>= 0 and <= 100)), "Growing tips are 0 to 100 %, like 40."),
-        ("visualStress", VisualStress is not (null or (>= 0 and <= 3)), "Stress seen is 0, 1, 2 or 3."),
-        ("canopy", ShootLengthCm is null && ShadedFraction is null && GrowingTipsPct is null && VisualStress is null, "Enter at least one thing that you saw."),
+        ("shootLengthCm", ShootLengthCm is not (null or (>= 0 and <= ReadingLimits.MostLengthCm)), rules.Shoot),
+        ("shadedFraction", ShadedFraction is not (null or (>= 0 and <= 1)), rules.Shade),
+        ("growingTipsPct", GrowingTipsPct is not (null or (>= 0 and <= 100)), rules.Tips),
+        ("visualStress", VisualStress is not (null or (>= 0 and <= 3)), rules.Stress),
+        ("canopy", ShootLengthCm is null && ShadedFraction is null && GrowingTipsPct is null && VisualStress is null, rules.Canopy),
     ];
 
     // Names only: a number is no word of the list.
@@ -166,17 +167,17 @@ public sealed record ReadingMessage
         /// <summary>[s]</summary>
         public double? DelayS { get; init; }
 
-        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place, UnitChoice units)
+        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place, ReadingRules rules)
         {
             string Field(string name) => string.Create(CultureInfo.InvariantCulture, $"leaves[{place}].{name}");
             return
             [
-                (Field("takenAt"), TakenAt is null, "A leaf says when it was read, like 2025-01-22T12:30:00+02:00."),
-                (Field("tensionBar"), TensionBar is not (> 0 and <= ReadingLimits.MostTensionBar), $"A leaf’s pressure is above 0 and at most {ReadingLimits.Tension(units)}."),
-                (Field("group"), Group?.Length > LongestName, $"A group has at most {LongestName} letters."),
-                (Field("exposure"), Exposure is not null && Word<LeafExposure>(Exposure) is null, "A leaf hung in sun or shade."),
-                (Field("baggedMin"), BaggedMin is not (null or (>= 0 and <= 10_000)), "Minutes in the bag are 0 to 10000."),
-                (Field("delayS"), DelayS is not (null or (>= 0 and <= 100_000)), "Seconds from cut to chamber are 0 to 100000."),
+                (Field("takenAt"), TakenAt is null, rules.LeafTakenAt),
+                (Field("tensionBar"), TensionBar is not (> 0 and <= ReadingLimits.MostTensionBar), rules.Tension),
+                (Field("group"), Group?.Length > LongestName, rules.Group(LongestName)),
+                (Field("exposure"), Exposure is not null && Word<LeafExposure>(Exposure) is null, rules.Exposure),
+                (Field("baggedMin"), BaggedMin is not (null or (>= 0 and <= MostBaggedMin)), rules.Bagged(MostBaggedMin)),
+                (Field("delayS"), DelayS is not (null or (>= 0 and <= MostDelayS)), rules.Delay(MostDelayS)),
             ];
         }
 
@@ -201,15 +202,15 @@ public sealed record ReadingMessage
         /// <summary>Neutron count.</summary>
         public double? Count { get; init; }
 
-        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place, UnitChoice units)
+        internal IEnumerable<(string Field, bool Wrong, string Rule)> Checks(int place, ReadingRules rules)
         {
             string Field(string name) => string.Create(CultureInfo.InvariantCulture, $"depths[{place}].{name}");
             return
             [
-                (Field("depthCm"), DepthCm is not (> 0 and <= ReadingLimits.MostLengthCm), $"A depth is above 0 and at most {ReadingLimits.Depth(units)}."),
-                (Field("vwcM3PerM3"), VwcM3PerM3 is not (null or (>= 0 and <= 1)), "Water content is 0 to 100 %, like 24."),
-                (Field("count"), Count is { } count && !(count >= 0 && double.IsFinite(count)), "A count is 0 or more."),
-                (Field("vwcM3PerM3"), VwcM3PerM3 is null == Count is null, "A depth has either a water content or a count."),
+                (Field("depthCm"), DepthCm is not (> 0 and <= ReadingLimits.MostLengthCm), rules.Depth),
+                (Field("vwcM3PerM3"), VwcM3PerM3 is not (null or (>= 0 and <= 1)), rules.Content),
+                (Field("count"), Count is { } count && !(count >= 0 && double.IsFinite(count)), rules.Count),
+                (Field("vwcM3PerM3"), VwcM3PerM3 is null == Count is null, rules.ContentOrCount),
             ];
         }
     }

@@ -5,6 +5,7 @@ using EstateWater.Web.Access;
 using EstateWater.Web.Features.Sets;
 using EstateWater.Web.Hosting;
 using EstateWater.Web.Parts.Field;
+using EstateWater.Web.Parts.Preferences;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -175,6 +176,18 @@ public sealed class ConfirmationEndpointTests : IAsyncLifetime
         await using var db = estate.Open();
         Assert.Equal("pump would not start", (await db.SetConfirmations.SingleAsync(Cancellation)).Note);
         Assert.False(await db.AppliedWaters.AnyAsync(Cancellation));
+    }
+
+    [Theory]
+    [InlineData("gal", "en", "The meter must show 0 gal or more, like 171.5.", "The photo is no whole JPEG picture.")]
+    [InlineData("m3", "es", "El medidor marca 0 m³ o más, como 171,5.", "La foto no es un JPEG completo.")]
+    public async Task A_refusal_names_its_rule_in_the_senders_units_and_language(string volume, string language, string meter, string photo)
+    {
+        var numbers = language == "es" ? "es" : "en";
+        phone.DefaultRequestHeaders.Add("Cookie", $"{FieldLanguages.Cookie}={language}; {ReaderPreferences.Cookie}={Uri.EscapeDataString($"system:bar.mm.{volume}.ha.c.{numbers}")}");
+        async Task<string?> DetailAsync(HttpResponseMessage answer) => (await answer.Content.ReadFromJsonAsync<JsonElement>(Cancellation)).GetProperty("detail").GetString();
+        Assert.Equal(meter, await DetailAsync(await Post(Entry() with { MeterM3 = -1 })));
+        Assert.Equal(photo, await DetailAsync(await PostPhoto(PhotoEndpoint.PathOf(Guid.NewGuid()), "<svg/>"u8.ToArray())));
     }
 
     public static TheoryData<string, ConfirmationMessage> Mistakes => new()

@@ -151,6 +151,21 @@ public sealed class ReadingEndpointTests : IAsyncLifetime
         Assert.False(await db.TakenEntries.AnyAsync(Cancellation));
     }
 
+    // All rules in one sender's language: none may be left in English.
+    [Fact]
+    public async Task All_rules_are_told_in_the_senders_language()
+    {
+        host.Http.DefaultRequestHeaders.Add("Cookie", $"{FieldLanguages.Cookie}=es");
+        foreach (var (_, entry) in Mistakes.Select(row => row.Data).Append(("leaves", Set(101))).Append(("entryId", new ReadingMessage())))
+        {
+            var rules = (await (await Post(entry)).Content.ReadFromJsonAsync<JsonElement>(Cancellation)).GetProperty("errors").EnumerateObject().SelectMany(e => e.Value.EnumerateArray()).Select(r => r.GetString()!).ToList();
+            Assert.NotEmpty(rules);
+            Assert.All(rules, rule => Assert.DoesNotMatch(@"\b(is|the|at most|like|needs|says|names|has|enter|each)\b", rule.ToLowerInvariant()));
+        }
+
+        Assert.Equal("La presión de una hoja es más de 0 y no más de 100 bar, como 12,5.", (await (await Post(Set(101))).Content.ReadFromJsonAsync<JsonElement>(Cancellation)).GetProperty("detail").GetString());
+    }
+
     [Fact]
     public async Task An_unknown_block_a_moment_ahead_and_one_long_past_are_refused()
     {
