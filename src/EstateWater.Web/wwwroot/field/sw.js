@@ -4,6 +4,9 @@
 const KEPT = `estate-water${new URL(self.registration.scope).pathname.replaceAll("/", "-")}-1`;
 const PATIENCE_MS = 4000;
 
+// Open pages that were given from the phone. Their parts come from there too: they fit one another, and nobody waits for each.
+const fromPhone = new Set();
+
 self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
 
@@ -17,7 +20,7 @@ self.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method === "GET" && url.origin === location.origin && !url.pathname.includes("/api/")) {
-    event.respondWith(request.mode === "navigate" ? page(request) : part(request));
+    event.respondWith(request.mode === "navigate" ? page(request, event.resultingClientId) : part(request, event.clientId));
   }
 });
 
@@ -40,14 +43,18 @@ async function keep(cache, request, response) {
   return response;
 }
 
-async function page(request) {
+async function page(request, client) {
   const cache = await caches.open(KEPT);
   const fresh = fetch(request).then((response) => keep(cache, request, response));
   try {
     return await Promise.race([fresh, new Promise((_, reject) => setTimeout(() => reject(new Error("no answer yet")), PATIENCE_MS))]);
   } catch (error) {
     const kept = await cache.match(request, { ignoreSearch: true });
-    return kept ? marked(kept) : fresh;
+    if (!kept) {
+      return fresh;
+    }
+    fromPhone.add(client);
+    return marked(kept);
   }
 }
 
@@ -58,8 +65,12 @@ async function marked(kept) {
   return new Response(html, { headers: kept.headers });
 }
 
-async function part(request) {
+async function part(request, client) {
   const cache = await caches.open(KEPT);
+  const own = fromPhone.has(client) && (await cache.match(request));
+  if (own) {
+    return own;
+  }
   try {
     return await keep(cache, request, await fetch(request));
   } catch (error) {
