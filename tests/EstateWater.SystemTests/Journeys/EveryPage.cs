@@ -30,10 +30,11 @@ internal static class EveryPage
             .Order(StringComparer.Ordinal),
         "/sets?lang=es",
         "/readings?lang=es",
+        RoundEndpoint.Href + "?lang=es",
     ];
 
     /// <summary>Whether it is used outdoors.</summary>
-    public static bool IsForTheRows(string path) => path.StartsWith("/sets", StringComparison.Ordinal) || path.StartsWith("/readings", StringComparison.Ordinal) && path != RoundEndpoint.Href || DoorPages.Has(path);
+    public static bool IsForTheRows(string path) => path.StartsWith("/sets", StringComparison.Ordinal) || path.StartsWith("/readings", StringComparison.Ordinal) && !path.StartsWith(RoundEndpoint.Href, StringComparison.Ordinal) || DoorPages.Has(path);
 
     /// <summary>Opens a page and waits until it is as live as it will be; what can be measured of it is at hand as <c>measures</c>.</summary>
     /// <param name="browser">The browser.</param>

@@ -34,7 +34,7 @@ internal sealed class ReadingsPhone(IPage page)
         "estate-water-readings-1",
         "/readings", "/field/field.css", "/taking/taking.css", "/taking/drafts.js", "/taking/form.js",
         "/taking/mine.js", "/taking/page.js", "/taking/statistics.js", "/taking/units.js", "/taking/window.js",
-        "/field/clock.js", "/field/outbox.js", "/field/store.js", "/field/page.js", "/field/words.js");
+        "/field/clock.js", "/field/outbox.js", "/field/store.js", "/field/page.js", "/field/quantity.js", "/field/words.js");
 
     /// <summary>The first block of the round.</summary>
     public async Task<string> FirstStopAsync() => (await page.Locator("[data-stop]").First.GetAttributeAsync("data-stop"))!;

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using EstateWater.Agronomy.WaterStatus;
+using EstateWater.Web.Parts.Units;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -55,6 +56,7 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         posts.Clear();
         await again.SetOfflineAsync(false);
         await Expect(phone.Mine).ToHaveTextAsync([new Regex($"^Sent .* {block}: 3 leaves, leaf, 12.8 bar$")]);
+        await Expect(phone.Page.Locator("#kept-line")).ToContainTextAsync("The signal is back; this list is from");
         await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^Nothing waits to be sent"));
         Assert.Equal([201], posts);
         await phone.Page.ReloadAsync();
@@ -109,6 +111,67 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await phone.SaveAsync("Ben");
         await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B4: 5 leaves, leaf, 1.23 MPa$|^Sent .* B4: 5 leaves, leaf, 1.24 MPa$")]);
         await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_pressure_with_its_unit_is_read_in_it_and_a_unit_that_is_none_is_refused_in_words()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.OpenOtherAsync("A2", "Leaves in the chamber");
+        await phone.AddLeavesAsync("1.3 MPa", "12,5 bar");
+        await Expect(phone.Page.Locator("#leaves li")).ToHaveTextAsync(["Leaf 1: 13.0 bar", "Leaf 2: 12.5 bar"]);
+        await phone.Pressure.FillAsync("190 psi");
+        await phone.Page.Locator("#add-leaf").ClickAsync();
+        await Expect(phone.Page.Locator("#pressure-error")).ToHaveTextAsync("“psi” is no unit for this. It takes: bar, MPa");
+        await phone.Page.GetByLabel("Soil tube").CheckAsync();
+        await phone.Page.GetByLabel("Tube", new() { Exact = true }).FillAsync("T9");
+        await phone.Page.GetByLabel("water content, %").CheckAsync();
+        await phone.Page.Locator("#depths input").Nth(1).FillAsync("24 cm");
+        await phone.Page.Locator("#save").ClickAsync();
+        await Expect(phone.Page.Locator("#depths-error")).ToHaveTextAsync("“cm” is no unit for this. It takes: %");
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task The_phone_reads_what_is_typed_as_the_server_reads_it()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        string[] texts = ["1.3 MPa", "1,1mpa", "13 bar", "12.", ".5", "0", "7", "1,234.5", "-3", "much", "12 psi", "37.5 in", "12\"", "95 CM", "1.2 m", "400 mm", "100 gal", "0.35 acre-in", "171.5 m³", "171,5 m3", "90 min", "6 h 30 min", "6:30", "35 %", "35%", "90 s", "12 constructor", "12 bar 3", "٣"];
+        var units = TypedKind.All.Where(kind => kind.Units.All(unit => unit.Zero == 0)).SelectMany(kind => kind.Units.Select(unit => (kind.Name, Unit: unit))).ToList();
+        foreach (var (kind, unit) in units)
+        {
+            var said = await phone.Page.EvaluateAsync<JsonElement>(
+                """
+                async ({ texts, kind, unit }) => {
+                    const q = await import('/field/quantity.js');
+                    return texts.map((text) => [q.read(text, kind, unit) ?? null, q.strangeUnit(text, kind) !== '']);
+                }
+                """,
+                new { texts, kind, unit = unit.Symbol });
+            Assert.Equal(
+                texts.Select(text => (text, kind, TypedQuantity.Read(text, unit), TypedQuantity.StrangeUnit(text, unit) is not null)),
+                texts.Zip(said.EnumerateArray(), (text, pair) => (text, kind, pair[0].ValueKind == JsonValueKind.Null ? (double?)null : pair[0].GetDouble(), pair[1].GetBoolean())));
+        }
+
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task The_demos_standing_clock_is_said_where_the_window_would_be_and_numbers_as_the_reader_writes_them()
+    {
+        var page = await browser.PhoneAsync(host.Address);
+        await page.GotoAsync("/readings?lang=es");
+        await new ReadingsPhone(page).ReadyAsync();
+        await Expect(page.Locator("#window-clock")).ToContainTextAsync("El reloj de la demostración está parado a las 06:00");
+
+        // Numbers are told there as Spanish writes them.
+        await page.Locator("[data-open]").First.ClickAsync();
+        await page.Locator("[name=pressure]").FillAsync("1.3 MPa");
+        await page.Locator("#add-leaf").ClickAsync();
+        await Expect(page.Locator("#leaves li")).ToHaveTextAsync(["Hoja 1: 13,0 bar"]);
+        await page.GotoAsync("/readings?lang=en");
+        await Expect(page.Locator("#window-clock")).ToContainTextAsync("The demo’s clock stands at 06:00, outside these hours. Try it all the same");
+        await page.Context.CloseAsync();
     }
 
     [Fact]

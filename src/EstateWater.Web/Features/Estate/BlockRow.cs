@@ -18,9 +18,6 @@ public sealed record BlockRow(Block Block, BlockPlan Plan, StressLook Look, Date
     /// <summary>Code and name: “B07 River flat”.</summary>
     public string FullName => Block.Name is { Length: > 0 } name && name != Block.Code ? $"{Block.Code} {name}" : Block.Code;
 
-    /// <summary>Name and class in words, for those who do not see the shade.</summary>
-    public string Spoken => ReadOn is null || Look == StressLook.Unknown ? $"{FullName}, {Look.Words}" : $"{FullName}, stress {Look.Words}";
-
     /// <summary>The driest day expected without water, in the middle of the band; null when nothing can be expected.</summary>
     public OutlookDay? Peak => Plan.Outlook.MaxBy(day => day.UnwateredBar.P50);
 

@@ -26,34 +26,41 @@ public sealed record RoundSettingsText(string? Walk, string? MinutesPerLeaf, str
     }
 
     /// <summary>What is wrong, each with the rule and an example; empty when nothing is.</summary>
-    public IReadOnlyList<string> Mistakes =>
-    [
-        .. new[]
-        {
-            Wrong(Walk, Units.Speed, 1 * DisplayUnit.KilometrePerHour.Size, 40 * DisplayUnit.KilometrePerHour.Size, 3.6 * DisplayUnit.KilometrePerHour.Size, "Speed between blocks is"),
-            Wrong(MinutesPerLeaf, Minutes, 0.25, 15, 1.5, "A leaf takes"),
-            Wrong(MinutesPerBlock, Minutes, 0, 60, 4, "Setting up in a block takes"),
-            Wrong(HalfWidth, Units.Pressure, 0.2, 5, 1, "The precision wanted is"),
-        }.OfType<string>(),
-    ];
-
-    private static DisplayUnit Minutes { get; } = new("min", "minutes", 1);
+    /// <param name="words">Of whoever typed it.</param>
+    public IReadOnlyList<string> Mistakes(RoundWords words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        return
+        [
+            .. new[]
+            {
+                Wrong(Walk, Units.Speed, 1 * DisplayUnit.KilometrePerHour.Size, 40 * DisplayUnit.KilometrePerHour.Size, 3.6 * DisplayUnit.KilometrePerHour.Size, words, words.WalkRule),
+                Wrong(MinutesPerLeaf, DisplayUnit.Minute, 0.25, 15, 1.5, words, words.PerLeafRule),
+                Wrong(MinutesPerBlock, DisplayUnit.Minute, 0, 60, 4, words, words.PerBlockRule),
+                Wrong(HalfWidth, Units.Pressure, 0.2, 5, 1, words, words.PrecisionRule),
+            }.OfType<string>(),
+        ];
+    }
 
     /// <summary>The settings of a text without mistakes.</summary>
     public RoundSettings ToSettings() => new()
     {
         WalkMPerMin = TypedQuantity.Read(Walk, Units.Speed)!.Value,
-        MinutesPerLeaf = TypedQuantity.Read(MinutesPerLeaf, Minutes)!.Value,
-        MinutesPerBlock = TypedQuantity.Read(MinutesPerBlock, Minutes)!.Value,
+        MinutesPerLeaf = TypedQuantity.Read(MinutesPerLeaf, DisplayUnit.Minute)!.Value,
+        MinutesPerBlock = TypedQuantity.Read(MinutesPerBlock, DisplayUnit.Minute)!.Value,
         HalfWidthBar = TypedQuantity.Read(HalfWidth, Units.Pressure)!.Value,
     };
 
-    private string? Wrong(string? text, DisplayUnit unit, double least, double most, double example, string what)
+    private static string? Wrong(string? text, DisplayUnit unit, double least, double most, double example, RoundWords words, string what)
     {
         // Limits are told rounded, so what is typed is held to what was told.
         var (low, high) = (Math.Round(unit.Show(least), 2), Math.Round(unit.Show(most), 2));
-        return TypedQuantity.Read(text, unit) is { } value && Math.Round(unit.Show(value), 6) is var typed && typed >= low && typed <= high
-            ? null
-            : $"{what} {Units.Trimmed(low)} to {Units.Trimmed(high)} {unit.Symbol}, like {Units.Trimmed(unit.Show(example))}.";
+        if (TypedQuantity.Read(text, unit) is { } value && Math.Round(unit.Show(value), 6) is var typed && typed >= low && typed <= high)
+        {
+            return null;
+        }
+
+        var rule = words.Rule(what, low, high, unit, unit.Show(example));
+        return TypedQuantity.StrangeUnit(text, unit) is { } strange ? $"{words.Strange(strange, TypedKind.Of(unit))}. {rule}" : rule;
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using EstateWater.Agronomy.WaterStatus;
 using EstateWater.Data.Store.Taken;
 using EstateWater.Planning.Rounds;
+using EstateWater.Web.Features.Rounds;
 using EstateWater.Web.Parts.Field;
 using EstateWater.Web.Parts.Units;
 
@@ -46,11 +47,7 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         $"{leaves} leaves · {Measure(measure)} · about {Clock(at)}", $"{leaves} hojas · {Measure(measure)} · a eso de las {Clock(at)}");
 
     /// <summary>Why a stop is read.</summary>
-    public string Why(RoundStop stop)
-    {
-        ArgumentNullException.ThrowIfNull(stop);
-        return stop.Question is { } question ? Say(stop.Reason.In(units), InSpanish(question)) : stop.Reason.In(units);
-    }
+    public string Why(RoundStop stop) => new RoundReasons(Language, units).Of(stop);
 
     public string LastRead(double meanBar, DateTimeOffset at) => Say(
         $"Last {units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}",
@@ -67,14 +64,6 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         "canopy" => Say("Canopy", "Follaje"),
         "stage" => Say("Growth stage", "Etapa"),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "chamber, soil, canopy or stage."),
-    };
-
-    public string Measure(WaterPotentialMeasure measure) => measure switch
-    {
-        WaterPotentialMeasure.Leaf => Say("leaf", "hoja"),
-        WaterPotentialMeasure.Stem => Say("stem", "tallo"),
-        WaterPotentialMeasure.Predawn => Say("predawn", "antes del alba"),
-        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Leaf, Stem or Predawn."),
     };
 
     public string MeasureTitle => Say("Measure", "Medida");
@@ -203,6 +192,9 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         ["opensIn"] = Say("Not yet: the window opens in {0}.", "Todavía no: la hora buena empieza en {0}."),
         ["closesIn"] = Say("Read now: the window closes in {0}.", "Lea ahora: la hora buena termina en {0}."),
         ["closed"] = Say("The window has closed: leave the rest for tomorrow at noon.", "La hora buena ya pasó: deje el resto para mañana al mediodía."),
+        ["stands"] = Say(
+            "The demo’s clock stands at {0}, outside these hours. Try it all the same: what you save is stored as read at {0}, so the plan will not count a leaf read now.",
+            "El reloj de la demostración está parado a las {0}, fuera de esas horas. Pruebe igual: lo que guarde queda con las {0}, y por eso el plan no contará una hoja leída ahora."),
         ["hours"] = Say("{0} h {1} min", "{0} h {1} min"),
         ["minutes"] = Say("{0} min", "{0} min"),
         ["sayWho"] = Say("Say who you are, like “Ana”", "Diga quién es, como «Ana»"),
@@ -264,27 +256,6 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         ["forget"] = Say("Forget {0}", "Olvidar {0}"),
         ["nothingYet"] = Say("Nothing was entered on this phone in the last days.", "En estos días no se ha anotado nada en este teléfono."),
     };
-
-    private string InSpanish(ReadingQuestion question)
-    {
-        var never = $"Nunca se ha leído ({Measure(question.Measure)})";
-        var age = question.DaysSinceRead switch
-        {
-            null => null,
-            0 => "Se leyó hoy.",
-            1 => "Se leyó ayer.",
-            var days => $"Se leyó hace {days} días.",
-        };
-        if (question.Open is not { } open)
-        {
-            return age is null
-                ? $"{never}: su primera serie enseña cómo es el bloque."
-                : $"{age} Otra lectura casi no cambiaría este plan: {(question.PlannedHours > 0 ? "su agua está bien" : "está bien sin agua")}, marque lo que marque.";
-        }
-
-        var asks = question.PlannedHours > 0 ? $"si sus {units.Hours(question.PlannedHours)} están bien" : "si puede quedarse sin agua";
-        return $"Sin agua puede llegar a entre {units.BareTension(open.P10Bar)} y {units.Tension(open.P90Bar)} el {Day(open.Day)} (tope {units.BareTension(open.CeilingBar)}): la lectura dice {asks}. {age ?? never + "."}";
-    }
 
     private string LeafCount(int leaves) => leaves == 1 ? Say("1 leaf", "1 hoja") : Say($"{leaves} leaves", $"{leaves} hojas");
 

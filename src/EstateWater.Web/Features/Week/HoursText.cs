@@ -1,4 +1,3 @@
-using System.Globalization;
 using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Features.Week;
@@ -18,22 +17,7 @@ public static class HoursText
     public static (double? Hours, string? Error) Read(string? text, double greatest, UnitChoice units)
     {
         ArgumentNullException.ThrowIfNull(units);
-        var number = (text ?? "").Trim();
-        if (number.EndsWith("h", StringComparison.OrdinalIgnoreCase))
-        {
-            number = number[..^1].TrimEnd();
-        }
-
-        // One mark at most, so that 1,234.5 is refused rather than guessed at.
-        var marks = number.Count(c => c is ',' or '.');
-        var hours = marks <= 1
-            && double.TryParse(
-                number.Replace(',', '.'),
-                NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign,
-                CultureInfo.InvariantCulture,
-                out var read)
-            ? read
-            : double.NaN;
+        var hours = TypedQuantity.Read(text, DisplayUnit.Hour) ?? double.NaN;
         return hours >= 0 && hours <= greatest
             ? (Round(hours), null)
             : (null, $"Hours must be between 0 and {units.Trimmed(greatest)}, like {units.Trimmed(Example)}");

@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
+using EstateWater.Agronomy.WaterStatus;
+using EstateWater.Web.Parts.Units;
 
 namespace EstateWater.Web.Parts.Field;
 
@@ -19,10 +21,28 @@ public abstract class FieldWords(FieldLanguage language)
     /// <summary>Above the field for a name.</summary>
     public string YourName => Say("Your name", "Su nombre");
 
+    /// <summary>A measure as people say it in the rows.</summary>
+    public string Measure(WaterPotentialMeasure measure) => measure switch
+    {
+        WaterPotentialMeasure.Leaf => Say("leaf", "hoja"),
+        WaterPotentialMeasure.Stem => Say("stem", "tallo"),
+        WaterPotentialMeasure.Predawn => Say("predawn", "antes del alba"),
+        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Leaf, Stem or Predawn."),
+    };
+
     /// <summary>For example “Wed 22 Jan”, “mié 22 ene”.</summary>
     public string Day(DateOnly day) => Say(
         day.ToString("ddd d MMM", CultureInfo.InvariantCulture),
         string.Create(CultureInfo.InvariantCulture, $"{SpanishDays[(int)day.DayOfWeek]} {day.Day} {SpanishMonths[day.Month - 1]}"));
+
+    /// <summary>That a unit beside a number is none of the quantity's.</summary>
+    /// <param name="unit">As typed.</param>
+    /// <param name="kind">What was to be typed.</param>
+    public string Strange(string unit, TypedKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        return string.Format(CultureInfo.InvariantCulture, StrangeUnit, unit, kind.Taken);
+    }
 
     /// <summary>The texts that the page's script says, as JSON; {0}, {1} stand for values.</summary>
     public string ScriptJson => JsonSerializer.Serialize(Outbox.Concat(Script).ToDictionary(w => w.Key, w => w.Value));
@@ -33,7 +53,9 @@ public abstract class FieldWords(FieldLanguage language)
     /// <summary>The text of the reader's language.</summary>
     protected string Say(string english, string spanish) => Language == FieldLanguage.Spanish ? spanish : english;
 
-    // What every page with an outbox says of it.
+    private string StrangeUnit => Say("“{0}” is no unit for this. It takes: {1}", "«{0}» no es una unidad para esto. Se acepta: {1}");
+
+    // What every page with an outbox says of it, and of numbers.
     private Dictionary<string, string> Outbox => new()
     {
         ["nothingWaits"] = Say("Nothing waits to be sent", "Todo está enviado"),
@@ -47,8 +69,12 @@ public abstract class FieldWords(FieldLanguage language)
             "This phone could not store the entry ({0}). Write it down and tell the manager.",
             "Este teléfono no pudo guardar el registro ({0}). Apúntelo en papel y avise al encargado."),
         ["keptAt"] = Say("No signal: this list was kept on this phone at {0}.", "Sin señal: esta lista se guardó en este teléfono a las {0}."),
+        ["keptOld"] = Say("The signal is back; this list is from {0}.", "Volvió la señal; esta lista es de las {0}."),
+        ["loadAgain"] = Say("Load it again", "Cargarla de nuevo"),
         ["sentAt"] = Say("Sent {0}", "Enviado {0}"),
         ["savedAt"] = Say("Saved on this phone {0}", "Guardado en este teléfono {0}"),
+        ["strangeUnit"] = StrangeUnit,
+        ["noUnit"] = Say("Only the number, without “{0}”", "Solo el número, sin «{0}»"),
         ["notTaken"] = Say("Not taken: {0}", "No se aceptó: {0}"),
     };
 }

@@ -10,6 +10,9 @@ namespace EstateWater.Web.Parts.Units;
 /// <param name="Zero">Its zero in the kept unit.</param>
 public sealed record DisplayUnit(string Key, string Symbol, double Size, int MoreDecimals = 0, double Zero = 0)
 {
+    /// <summary>How people write it beside a number, in small letters.</summary>
+    public IReadOnlyList<string> Names { get; init; } = [.. new[] { Symbol.ToLowerInvariant(), Key }.Distinct()];
+
     /// <summary>Kept as it is.</summary>
     public static DisplayUnit Bar { get; } = new("bar", "bar", 1);
 
@@ -41,13 +44,25 @@ public sealed record DisplayUnit(string Key, string Symbol, double Size, int Mor
     public static DisplayUnit Centimetre { get; } = new("cm", "cm", 1);
 
     /// <summary>Of cm, told as finely as one measures with a rule.</summary>
-    public static DisplayUnit InchOfLength { get; } = new("in", "in", Conversions.MillimetresPerInch / 10);
+    public static DisplayUnit InchOfLength { get; } = new("in", "in", Conversions.MillimetresPerInch / 10) { Names = ["in", "\"", "″"] };
 
     /// <summary>Of m/min.</summary>
     public static DisplayUnit KilometrePerHour { get; } = new("kmh", "km/h", 1000.0 / 60);
 
     /// <summary>Of m/min.</summary>
     public static DisplayUnit MilePerHour { get; } = new("mph", "mph", Conversions.MetresPerMile / 60);
+
+    /// <summary>Kept as it is.</summary>
+    public static DisplayUnit Hour { get; } = new("h", "h", 1) { Names = ["h", "hr", "hrs"] };
+
+    /// <summary>Kept as it is.</summary>
+    public static DisplayUnit Minute { get; } = new("min", "min", 1) { Names = ["min", "minutes", "minutos"] };
+
+    /// <summary>Kept as it is.</summary>
+    public static DisplayUnit Percent { get; } = new("percent", "%", 1);
+
+    /// <summary>Of what has no unit.</summary>
+    public static DisplayUnit Count { get; } = new("", "", 1);
 
     /// <summary>Kept as it is.</summary>
     public static DisplayUnit Celsius { get; } = new("c", "°C", 1);

@@ -2,6 +2,9 @@
 
 const standsAt = document.querySelector("[data-stands-at]")?.dataset.standsAt;
 
+/** Whether it is a demonstration's clock, which stands. */
+export const stands = Boolean(standsAt);
+
 /** The estate's time now: the phone's clock, or the moment at which a demonstration stands. [ms since 1970] */
 export const now = () => (standsAt ? Date.parse(standsAt) : Date.now());
 

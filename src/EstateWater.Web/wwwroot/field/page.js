@@ -29,12 +29,6 @@ export async function storeOnce(form, summary, store) {
   }
 }
 
-/** Reads a number with comma or point; undefined when it is none. */
-export function number(text) {
-  const plain = text.trim().replace(",", ".");
-  return /^\d+(\.\d*)?$|^\.\d+$/.test(plain) ? Number(plain) : undefined;
-}
-
 /** Shows a mistake under its input, or takes it away when the message is empty; true when there is none. */
 export function showError(input, message) {
   const error = document.getElementById(input.getAttribute("data-error"));
@@ -73,6 +67,7 @@ export function showKept(line) {
   if (kept) {
     line.textContent = say("keptAt", clock(kept));
     line.hidden = false;
+    addEventListener("online", () => line.replaceChildren(`${say("keptOld", clock(kept))} `, Object.assign(document.createElement("a"), { href: location.pathname, textContent: say("loadAgain") })));
   }
 }
 

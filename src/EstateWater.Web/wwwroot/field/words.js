@@ -16,3 +16,6 @@ export function say(name, ...values) {
 
 /** A moment as people say it: 14:02. */
 export const clock = (iso) => new Date(iso).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
+
+/** A number as the reader writes it: 12,5. */
+export const told = (number) => String(number).replace(".", source.dataset.point);

@@ -1,15 +1,13 @@
 // What was typed for a set, checked before it is kept.
 
 import { clockAt } from "../field/clock.js";
-import { number as plainNumber, showError } from "../field/page.js";
+import { showError } from "../field/page.js";
+import { read, strangeUnit } from "../field/quantity.js";
 import { say } from "../field/words.js";
 import { toCubicMetres } from "./meter.js";
 import { opened } from "./times.js";
 
 const MOST_HOURS = 24;
-
-/** Reads a number that may carry its unit; null when nothing was typed, undefined when it is none. */
-const number = (text) => (text.trim() === "" ? null : plainNumber(text.replace(/\s*(h|m3|m³|gal|acre-in)\s*$/i, "")));
 
 /** The entry's values, or null with each mistake named by its field. tapped: when start was pressed. */
 export function checked(form, couldNot, who, tapped) {
@@ -31,14 +29,16 @@ function checkedReason(form, nameWho) {
 
 function checkedRun(form, nameWho, tapped) {
   const [open, hours, before, after, meter, note] = ["opened", "hours", "before", "after", "meter", "note"].map((name) => form.elements.namedItem(name));
-  const run = number(hours.value);
-  const [m3Before, m3After, m3] = [before, after, meter].map((input) => toCubicMetres(number(input.value)));
-  const wrong = [m3Before, m3After, m3].includes(undefined);
+  const run = read(hours.value, "hours", "h");
+  const meters = [before, after, meter];
+  const [m3Before, m3After, m3] = meters.map((input) => toCubicMetres(input.value));
+  const wrong = meters.find((input) => toCubicMetres(input.value) === undefined);
+  meters.forEach((input) => input.setAttribute("aria-invalid", "false"));
   const startedAt = tapped && clockAt(Date.parse(tapped), form.dataset.start) === open.value ? Date.parse(tapped) : opened(open.value, form.dataset.start);
   const right = [
     nameWho(),
-    showError(after, wrong ? say("wrongMeter") : m3Before !== null && m3After !== null && m3After < m3Before ? say("meterBackwards") : ""),
-    showError(hours, run !== null && run >= 0 && run <= MOST_HOURS ? "" : say("wrongHours")),
+    showError(wrong ?? after, wrong ? strangeUnit(wrong.value, "volume") || say("wrongMeter") : m3Before !== null && m3After !== null && m3After < m3Before ? say("meterBackwards") : ""),
+    showError(hours, run !== null && run >= 0 && run <= MOST_HOURS ? "" : strangeUnit(hours.value, "hours") || say("wrongHours")),
     showError(open, startedAt === undefined ? say("wrongOpened") : ""),
   ].every(Boolean);
   return right

@@ -1,7 +1,7 @@
 import { clockAt, now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
 import { keepPage, rememberName, showKept, showOutbox, storeOnce } from "../field/page.js";
-import { clock, say } from "../field/words.js";
+import { clock, say, told } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
 import { checked } from "./form.js";
 import { asTyped, meterSize } from "./meter.js";
@@ -111,7 +111,7 @@ async function save(form, couldNot) {
 }
 
 function said(entry) {
-  const what = entry.hours === 0 ? [say("couldNot"), entry.notRun ? say(`reason.${entry.notRun}`) : "", entry.note].filter(Boolean).join(": ") : `${entry.hours} h`;
+  const what = entry.hours === 0 ? [say("couldNot"), entry.notRun ? say(`reason.${entry.notRun}`) : "", entry.note].filter(Boolean).join(": ") : `${told(entry.hours)} h`;
   const photo = { waiting: say("photoWaits"), sent: say("photoSent"), refused: say("photoRefused", entry.photoProblem ?? "") }[entry.photoState ?? (entry.photo ? "waiting" : "")];
   const state = { sent: () => say("sentAt", clock(entry.sentAt)), refused: () => say("notTaken", entry.problem) }[entry.state] ?? (() => say("savedAt", clock(entry.enteredAt)));
   return [state(), entry.state === "refused" ? "" : what, photo].filter(Boolean).join(" · ");
@@ -137,8 +137,8 @@ function showForm(form, all) {
   form.parentElement.querySelector(".set-correct").hidden = !settled || entry?.state === "refused";
   form.nextElementSibling.hidden = entry?.state !== "refused";
   state.dataset.state = entry?.state ?? "";
-  state.textContent = phase === "running" ? say("running", clockAt(Date.parse(draft.startedAt), form.dataset.start), hoursBetween(draft.tappedAt, new Date().toISOString()).toFixed(1))
-    : phase === "stopped" ? say("stopped", hoursBetween(draft.tappedAt, draft.stoppedAt))
+  state.textContent = phase === "running" ? say("running", clockAt(Date.parse(draft.startedAt), form.dataset.start), told(hoursBetween(draft.tappedAt, new Date().toISOString()).toFixed(1)))
+    : phase === "stopped" ? say("stopped", told(hoursBetween(draft.tappedAt, draft.stoppedAt)))
     : entry ? said(entry)
     : state.dataset.words;
   document.getElementById(`photo-kept-${form.dataset.set}`).textContent = draft.photo ? say("photoKept", Math.ceil(draft.photo.size / 1024)) : "";

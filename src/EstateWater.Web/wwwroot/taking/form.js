@@ -1,23 +1,16 @@
 // What was typed, checked before it is kept: the entry's values, or null with each mistake named by its field.
 
-import { number, showError } from "../field/page.js";
+import { showError } from "../field/page.js";
+import { read, strangeUnit } from "../field/quantity.js";
 import { say } from "../field/words.js";
-import { shownLength, toCm } from "./units.js";
-
-const bare = (text) => text.replace(/\s*(%|cm|in|bar|MPa)\s*$/i, "");
-
-/** A number that may carry its unit; null when nothing was typed, undefined when it is none. */
-export const read = (text) => (text.trim() === "" ? null : number(bare(text)));
+import { shownLength } from "./units.js";
 
 /**
- * A length in cm, typed in the reader's unit or with its own beside it; null and undefined as above.
+ * A length in cm, typed in the reader's unit or with its own beside it; null when nothing was typed, undefined when it is none.
  * What shows a length that is known is that length: 30 cm shown as 11.81 in stays 30 cm.
  */
-export function readLength(text, unit, knownCm = []) {
-  const same = knownCm.find((cm) => shownLength(cm, unit) === text.trim().replace(",", "."));
-  const value = read(text);
-  return same ?? (value ? toCm(value, text.match(/(cm|in)\s*$/i)?.[1].toLowerCase() ?? unit) : value);
-}
+export const readLength = (text, unit, knownCm = []) =>
+  knownCm.find((cm) => shownLength(cm, unit) === text.trim().replace(",", ".")) ?? read(text, "length", unit);
 
 /** A typed length as it would be typed in another unit; what is none stays as it is. */
 export function inUnit(text, from, to, knownCm) {
@@ -26,6 +19,9 @@ export function inUnit(text, from, to, knownCm) {
 }
 
 const within = (value, low, high) => value !== undefined && value >= low && value <= high;
+
+/** What is wrong with a number that may be left out: its unit, or the rule that it breaks; empty when nothing is. */
+const mistakeIn = (input, kind, value, most, rule) => (value === null || within(value, 0, most) ? "" : strangeUnit(input.value, kind) || say(rule));
 
 const checks = {
   chamber: (draft, field) => {
@@ -36,16 +32,21 @@ const checks = {
     const rows = [...document.querySelectorAll("#depths .depth")].map((row) => [...row.querySelectorAll("input")]);
     const filled = rows.filter(([, value]) => value.value.trim() !== "");
     const counts = draft.soilAs === "count";
-    const depths = filled.map(([depth, value]) => ({ depthCm: readLength(depth.value, draft.lengthUnit, draft.knownCm), typed: read(value.value) }));
+    const kind = counts ? "count" : "percent";
+    const bare = counts ? "" : "%";
+    const depths = filled.map(([depth, value]) => ({ depthCm: readLength(depth.value, draft.lengthUnit, draft.knownCm), typed: read(value.value, kind, bare) }));
     const wrongDepth = depths.findIndex((d, i) => !(d.depthCm > 0 && d.depthCm <= 1000) || depths.findIndex((o) => o.depthCm === d.depthCm) !== i);
     const wrongValue = depths.findIndex((d) => (counts ? !within(d.typed, 0, Infinity) : !within(d.typed, 0, 100)));
     const place = (filled[wrongDepth]?.[0] ?? filled[wrongValue]?.[1] ?? rows[0]?.[1]);
-    const mistake = filled.length === 0 ? say("noDepths") : wrongDepth >= 0 ? say("wrongDepth") : wrongValue >= 0 ? say(counts ? "wrongCount" : "wrongContent") : "";
+    const mistake = filled.length === 0 ? say("noDepths")
+      : wrongDepth >= 0 ? strangeUnit(place.value, "length") || say("wrongDepth")
+      : wrongValue >= 0 ? strangeUnit(place.value, kind) || say(counts ? "wrongCount" : "wrongContent")
+      : "";
     rows.flat().forEach((input) => input.setAttribute("aria-invalid", "false"));
-    const standard = read(field("standardCount").value);
+    const standard = read(field("standardCount").value, "count");
     const right = [
       place ? showError(place, mistake) : false,
-      showError(field("standardCount"), counts && !(standard > 0) ? say("wrongStandard") : ""),
+      showError(field("standardCount"), counts && !(standard > 0) ? strangeUnit(field("standardCount").value, "count") || say("wrongStandard") : ""),
       showError(field("tube"), field("tube").value.trim() === "" ? say("wrongTube") : ""),
     ].every(Boolean);
     return right
@@ -58,13 +59,13 @@ const checks = {
   },
   canopy: (draft, field) => {
     const shoot = readLength(field("shoot").value, draft.lengthUnit, draft.knownCm);
-    const [shade, tips] = ["shade", "tips"].map((name) => read(field(name).value));
+    const [shade, tips] = ["shade", "tips"].map((name) => read(field(name).value, "percent", "%"));
     const stress = field("stress").value === "" ? null : Number(field("stress").value);
     const nothing = [shoot, shade, tips, stress].every((v) => v === null);
     const right = [
-      showError(field("tips"), tips === null || within(tips, 0, 100) ? "" : say("wrongPercent")),
-      showError(field("shade"), shade === null || within(shade, 0, 100) ? "" : say("wrongPercent")),
-      showError(field("shoot"), nothing ? say("noCanopy") : shoot === null || within(shoot, 0, 1000) ? "" : say("wrongShoot")),
+      showError(field("tips"), mistakeIn(field("tips"), "percent", tips, 100, "wrongPercent")),
+      showError(field("shade"), mistakeIn(field("shade"), "percent", shade, 100, "wrongPercent")),
+      showError(field("shoot"), nothing ? say("noCanopy") : mistakeIn(field("shoot"), "length", shoot, 1000, "wrongShoot")),
     ].every(Boolean);
     return right ? { shootLengthCm: shoot, shadedFraction: shade === null ? null : Math.round(shade * 1e4) / 1e6, growingTipsPct: tips, visualStress: stress } : null;
   },

@@ -1,12 +1,13 @@
 import { now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
 import { keepPage, rememberName, showError, showKept, showOutbox, storeOnce } from "../field/page.js";
+import { read, strangeUnit } from "../field/quantity.js";
 import { clock, say } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft, keyOf } from "./drafts.js";
-import { checked, draftOf, inUnit, read } from "./form.js";
+import { checked, draftOf, inUnit } from "./form.js";
 import { leafCount, showMine, stateOf } from "./mine.js";
 import { halfWidth, leavesWanted, mean, outliers, spread } from "./statistics.js";
-import { example, exact, most, shown, shownLength, toBar, usualDepthsCm } from "./units.js";
+import { example, exact, most, MOST_BAR, shown, shownLength, usualDepthsCm } from "./units.js";
 import { showWindow } from "./window.js";
 
 const UNIT_KEY = "estate-water-unit";
@@ -127,13 +128,12 @@ function depthRow(depth, value) {
 
 async function addLeaf() {
   const input = field("pressure");
-  const value = read(input.value);
+  const tensionBar = read(input.value, "pressure", unit());
   const rule = say("wrongPressure", most(unit()), unit(), example(unit()));
-  if (!showError(input, value > 0 && value <= most(unit()) ? "" : rule)) {
+  if (!showError(input, tensionBar > 0 && tensionBar <= MOST_BAR ? "" : strangeUnit(input.value, "pressure") || rule)) {
     return;
   }
   const { leaves = [], baggedAt } = draft();
-  const tensionBar = toBar(value, unit());
   const measure = field("measure").value;
   const leaf = {
     takenAt: new Date(now()).toISOString(),

@@ -1,6 +1,6 @@
 // How long until the hours in which leaves are read, and how long they last.
 
-import { now } from "../field/clock.js";
+import { clockAt, now, stands } from "../field/clock.js";
 import { say } from "../field/words.js";
 
 const MINUTE_MS = 60000;
@@ -16,8 +16,10 @@ export function showWindow(line) {
     return;
   }
   const [from, to] = [Date.parse(line.dataset.from), Date.parse(line.dataset.to)];
-  const words = now() < from ? say("opensIn", minutes(from - now())) : now() <= to ? say("closesIn", minutes(to - now())) : say("closed");
-  line.dataset.state = now() < from ? "before" : now() <= to ? "open" : "closed";
+  const state = now() < from ? "before" : now() <= to ? "open" : "closed";
+  const words = stands && state !== "open" ? say("stands", clockAt(now(), line.dataset.from))
+    : { before: () => say("opensIn", minutes(from - now())), open: () => say("closesIn", minutes(to - now())), closed: () => say("closed") }[state]();
+  line.dataset.state = state;
   // Said once, not at every tick.
   if (line.textContent !== words) {
     line.textContent = words;

@@ -128,6 +128,26 @@ public sealed class ServedRoundTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task In_Spanish_the_round_its_walk_its_settings_and_its_rules_are_told_in_Spanish()
+    {
+        var page = await PageAsync(RoundEndpoint.Href + "?lang=es");
+        Assert.StartsWith("Leer 2 de 2 bloques hoy, ", page.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("es", page.QuerySelector("h1")!.ParentElement!.GetAttribute("lang"));
+        Assert.All(page.QuerySelectorAll(".map a"), block => Assert.Matches("estrés|sin lectura reciente", block.GetAttribute("aria-label")));
+
+        // The answers come in it too, since the page remembers it for the visitor.
+        host.Http.DefaultRequestHeaders.Add("Cookie", $"{FieldLanguages.Cookie}=es");
+        page = await SubmitAsync(page, "Quitar B1");
+        Assert.Matches("B1.*, quitado a mano: .*(Nunca se ha leído|Se leyó|lectura)", page.QuerySelector(".rest")!.TextContent.ReplaceLineEndings(" "));
+        var wrong = await SubmitAsync(page, "Planear así la ronda", ("walk", "99"), ("leaf", "2 knots"), ("precision", "0.06 MPa"));
+        Assert.Equal(
+            ["La velocidad entre bloques va de 1 a 40 km/h, como 3.6.", "«knots» no es una unidad para esto. Se acepta: min, s. Una hoja tarda de 0.25 a 15 min, como 1.5."],
+            wrong.QuerySelectorAll("[role=alert] li").Select(li => li.TextContent));
+        var main = page.QuerySelector("main")!.TextContent;
+        Assert.DoesNotMatch(@"\b(the|leaves|reading|walk|round|from|minutes)\b", main.ToLowerInvariant());
+    }
+
+    [Fact]
     public async Task A_form_without_its_token_is_refused()
     {
         using var body = new FormUrlEncodedContent([KeyValuePair.Create("date", "2025-01-22"), KeyValuePair.Create("drop", "B1")]);

@@ -109,6 +109,50 @@ public sealed class UnitChoiceTests
         Assert.Equal(m3 ?? 0, read ?? 0, 1e-15);
     }
 
+    // By definition: 1 MPa is 10 bar, 1 in 2.54 cm, 1 US gallon 231 in³ = 0.003785411784 m³, 1 h 60 min.
+    public static TheoryData<string, string, double?> TypedWithUnits => new()
+    {
+        { "1.3 MPa", "bar", 13 },
+        { "13 bar", "mpa", 13 },
+        { "1,3mpa", "mpa", 13 },
+        { "1.1 MPa", "bar", 11 },
+        { "190 psi", "bar", null },
+        { "37.5 in", "cm", 95.25 },
+        { "12\"", "cm", 30.48 },
+        { "95 CM", "in", 95 },
+        { "1.2 m", "in", 120 },
+        { "100 gal", "m3", 0.3785411784 },
+        { "171.5 m³", "gal", 171.5 },
+        { "171.5 m3", "gal", 171.5 },
+        { "90 min", "h", 1.5 },
+        { "6,5 h", "h", 6.5 },
+        { "35 %", "percent", 35 },
+        { "35 cm", "percent", null },
+        { "6200", "", 6200 },
+        { "6200 cm", "", null },
+        { "12 constructor", "bar", null },
+    };
+
+    [Theory]
+    [MemberData(nameof(TypedWithUnits))]
+    public void A_number_with_a_unit_beside_it_is_read_in_that_unit_whatever_is_chosen(string text, string chosen, double? kept)
+    {
+        var unit = TypedKind.All.SelectMany(kind => kind.Units).First(u => u.Key == chosen && u != DisplayUnit.Inch);
+        Assert.Equal(kept, TypedQuantity.Read(text, unit));
+        Assert.Equal(kept is null, TypedQuantity.StrangeUnit(text, unit) is not null);
+    }
+
+    [Theory]
+    [InlineData("much")]
+    [InlineData("1,234.5 bar")]
+    [InlineData("-3")]
+    [InlineData("")]
+    public void What_is_no_number_has_no_strange_unit(string text)
+    {
+        Assert.Null(TypedQuantity.Read(text, DisplayUnit.Bar));
+        Assert.Null(TypedQuantity.StrangeUnit(text, DisplayUnit.Bar));
+    }
+
     [Fact]
     public void Degrees_go_there_and_back()
     {
