@@ -5,33 +5,8 @@ namespace EstateWater.SystemTests.Journeys;
 
 /// <summary>What a machine can check of access and of our promises to a phone in the sun.</summary>
 [Collection("journeys")]
-public sealed class AccessibilityTests(RunningHost host, Browser browser) : IClassFixture<RunningHost>
+public sealed class AccessibilityTests(PublishedHost host, Browser browser) : IClassFixture<PublishedHost>
 {
-    [Theory]
-    [InlineData("/")]
-    [InlineData("/week")]
-    [InlineData("/sets")]
-    [InlineData("/sets?lang=es")]
-    [InlineData("/readings")]
-    [InlineData("/readings?lang=es")]
-    [InlineData("/readings/round")]
-    [InlineData("/changes")]
-    [InlineData("/compare?blocks=A1,A2,A3")]
-    [InlineData("/report")]
-    [InlineData("/blocks/A1/soil")]
-    [InlineData("block")]
-    public async Task Pages_have_no_serious_barrier_and_run_no_foreign_script(string page)
-    {
-        var desk = await browser.DeskAsync(host.Address);
-        var blocked = new List<string>();
-        desk.Console += (_, message) => { if (message.Text.Contains("Content Security Policy", StringComparison.Ordinal)) { blocked.Add(message.Text); } };
-        await PublishAsync();
-        await desk.GotoAsync(page == "block" ? await FirstBlockAsync(desk) : page);
-        await desk.WaitForLoadStateAsync(LoadState.NetworkIdle);
-        Assert.Empty(await Barriers.SeriousAsync(desk));
-        Assert.Empty(blocked);
-    }
-
     [Fact]
     public async Task Looking_back_can_be_followed_and_stopped_without_a_barrier()
     {
@@ -52,7 +27,6 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
     [Fact]
     public async Task On_the_phone_targets_are_large_and_nothing_is_wider_than_the_screen()
     {
-        await PublishAsync();
         var phone = await SetsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
         await phone.Page.EvaluateAsync("document.querySelectorAll('details').forEach(d => d.open = true)");
         Assert.Empty(await Barriers.SmallTargetsAsync(phone.Page));
@@ -97,17 +71,4 @@ public sealed class AccessibilityTests(RunningHost host, Browser browser) : ICla
     }
 
     private static Task<double> HeightAsync(IPage page, string selector) => page.EvaluateAsync<double>("selector => document.querySelector(selector).getBoundingClientRect().height", selector);
-
-    private static async Task<string> FirstBlockAsync(IPage page)
-    {
-        await page.GotoAsync("/");
-        return (await page.Locator("[data-map] a").First.GetAttributeAsync("href"))!;
-    }
-
-    private async Task PublishAsync()
-    {
-        var desk = await browser.DeskAsync(host.Address);
-        await (await WeekDesk.OpenAsync(desk)).PublishAsync("Ana", "Go slowly.");
-        await desk.Context.CloseAsync();
-    }
 }

@@ -9,7 +9,7 @@ internal static class DoorPages
     public static bool Has(string path) => path is "/sign-in" or "/account" || path.StartsWith("/join/", StringComparison.Ordinal);
 
     /// <summary>Opens one: the account of whoever signed in, an invitation that stands.</summary>
-    public static async Task<IPage> VisitAsync(Browser browser, PeopleHost people, string path, int width, string preferences)
+    public static async Task<PageVisit> VisitAsync(Browser browser, PeopleHost people, string path, int width, string preferences)
     {
         var manager = await people.ManagerAsync(browser);
         var address = path.StartsWith("/join/", StringComparison.Ordinal) ? await PeopleHost.InviteAsync(manager, $"Ben {Guid.NewGuid():N}", "irrigator") : path;

@@ -36,6 +36,9 @@ internal static class EveryPage
     /// <summary>Whether it is used outdoors.</summary>
     public static bool IsForTheRows(string path) => path.StartsWith("/sets", StringComparison.Ordinal) || path.StartsWith("/readings", StringComparison.Ordinal) && !path.StartsWith(RoundEndpoint.Href, StringComparison.Ordinal) || DoorPages.Has(path);
 
+    /// <summary>Whether a menu stands before its content; the pages about signing in and the one for a defect are plain.</summary>
+    public static bool HasMenu(string path) => !DoorPages.Has(path) && path is not ("/start" or "/error");
+
     /// <summary>Opens a page and waits until it is as live as it will be; what can be measured of it is at hand as <c>measures</c>.</summary>
     /// <param name="browser">The browser.</param>
     /// <param name="host">Where the program answers.</param>
@@ -43,13 +46,14 @@ internal static class EveryPage
     /// <param name="width">Of the screen. [px]</param>
     /// <param name="preferences">The visitor's preferences as their cookie has them, or the appearance alone.</param>
     /// <param name="enter">What comes before; null for nothing.</param>
-    public static async Task<IPage> VisitAsync(Browser browser, Uri host, string path, int width, string preferences, Func<IPage, Task>? enter = null)
+    public static async Task<PageVisit> VisitAsync(Browser browser, Uri host, string path, int width, string preferences, Func<IPage, Task>? enter = null)
     {
         var page = await browser.VisitAsync(host, width, 900, phone: false);
         var kept = preferences.Contains(':', StringComparison.Ordinal) ? preferences : preferences + ":";
         await page.Context.AddCookiesAsync([new() { Name = ReaderPreferences.Cookie, Value = Uri.EscapeDataString(kept), Url = host.ToString() }]);
         await page.AddInitScriptAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Journeys", "page-measures.js")));
         await (enter?.Invoke(page) ?? Task.CompletedTask);
+        var visit = new PageVisit(page, path);
         await page.GotoAsync(path);
         await page.WaitForLoadStateAsync(LoadState.Load);
         if (path == "/week")
@@ -60,8 +64,12 @@ internal static class EveryPage
         {
             await Expect(page.Locator("html")).ToHaveAttributeAsync("data-outbox", "ready");
         }
+        else if (await page.Locator(".chart-box").CountAsync() > 0)
+        {
+            await Expect(page.Locator(".chart-box .main-svg").First).ToBeVisibleAsync();
+        }
 
-        return page;
+        return visit;
     }
 
     private static string PathOf(string template) =>

@@ -21,7 +21,7 @@ public partial class RunningHost : IAsyncLifetime
     /// <summary>Where it answers.</summary>
     public Uri Address { get; private set; } = new("about:blank");
 
-    public async ValueTask InitializeAsync()
+    public virtual async ValueTask InitializeAsync()
     {
         var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (var argument in Arguments())

@@ -9,14 +9,14 @@ const told = (e) => `${e.outerHTML.slice(0, 110)}`;
 const shown = (e) => e.checkVisibility({ visibilityProperty: true }) && e.getBoundingClientRect().right > 0 && e.getBoundingClientRect().width > 0;
 
 window.measures = {
-  /** Whatever reaches past the right edge of the screen, when the page scrolls sideways. */
-  wide: () => {
-    const width = document.documentElement.clientWidth;
-    if (document.documentElement.scrollWidth <= width) {
+  /** How wide the page is and what reaches past the right edge of the screen, when it is not as wide as that. */
+  wide: (width) => {
+    const whole = document.documentElement.scrollWidth;
+    if (whole === width) {
       return [];
     }
     const inRegion = (e) => e.parentElement?.closest(".scroll, .board");
-    return [...document.body.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > width + 1 && !inRegion(e)).slice(-4).map(told);
+    return [...document.body.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > width + 1 && !inRegion(e)).slice(-4).map(told).concat(`the page is ${whole} px wide`);
   },
 
   /** Parts that scroll sideways by themselves, but cannot be reached with keys or have no name. */
@@ -45,6 +45,12 @@ window.measures = {
     const outlined = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
     e.dataset.focusOrder ??= String(document.querySelectorAll("[data-focus-order]").length);
     return `${e.dataset.focusOrder} ${outlined || (e.closest("svg") !== null && drawn) ? "seen" : "unseen"} ${told(e)}`;
+  },
+
+  /** Whether the skip link has the focus and stands on the screen. */
+  isSkipInView: () => {
+    const box = document.activeElement.getBoundingClientRect();
+    return document.activeElement.matches(".skip") && box.bottom > 0 && box.right > 0 && box.top < innerHeight && box.left < innerWidth;
   },
 
   /** Sum of layout shifts that nobody's click or key caused. */
