@@ -53,7 +53,7 @@ internal static class EveryPage
         await page.Context.AddCookiesAsync([new() { Name = ReaderPreferences.Cookie, Value = Uri.EscapeDataString(kept), Url = host.ToString() }]);
         await page.AddInitScriptAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Journeys", "page-measures.js")));
         await (enter?.Invoke(page) ?? Task.CompletedTask);
-        var visit = new PageVisit(page, path);
+        var visit = new PageVisit(page, $"{path} opened at {width} px, {preferences}");
         await page.GotoAsync(path);
         await page.WaitForLoadStateAsync(LoadState.Load);
         if (path == "/week")

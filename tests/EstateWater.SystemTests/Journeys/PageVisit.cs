@@ -12,14 +12,14 @@ internal sealed partial class PageVisit : IAsyncDisposable
     // More stops than any page has: reaching it is a trap.
     private const int MostStops = 700;
 
-    private readonly string path;
+    private readonly string what;
     private readonly List<string> found = [];
 
     /// <param name="page">Not yet gone anywhere: what its policy blocks is heard from here on.</param>
-    /// <param name="path">Of what it is going to show, for the words.</param>
-    public PageVisit(IPage page, string path)
+    /// <param name="what">Which page it is going to show, and how, for the words.</param>
+    public PageVisit(IPage page, string what)
     {
-        (Page, this.path) = (page, path);
+        (Page, this.what) = (page, what);
         page.Console += (_, message) =>
         {
             if (message.Text.Contains("Content Security Policy", StringComparison.Ordinal))
@@ -131,7 +131,7 @@ internal sealed partial class PageVisit : IAsyncDisposable
     {
         lock (found)
         {
-            Assert.True(found.Count == 0, $"{path} at {Page.ViewportSize?.Width} px:\n  {string.Join("\n  ", found)}");
+            Assert.True(found.Count == 0, $"{what}:\n  {string.Join("\n  ", found)}");
         }
     }
 
@@ -163,11 +163,11 @@ internal sealed partial class PageVisit : IAsyncDisposable
     }
 
     // What the browser says at its console comes beside the checks.
-    private void Find(string check, params IEnumerable<string> what)
+    private void Find(string check, params IEnumerable<string> offenders)
     {
         lock (found)
         {
-            found.AddRange(what.Select(words => $"{check}: {words}"));
+            found.AddRange(offenders.Select(words => $"{check}: {words}"));
         }
     }
 
