@@ -53,6 +53,12 @@ window.measures = {
     return document.activeElement.matches(".skip") && box.bottom > 0 && box.right > 0 && box.top < innerHeight && box.left < innerWidth;
   },
 
+  /** Where the skip link leads, when that is another page than this; nothing when it stays. */
+  awayBySkip: () => {
+    const address = document.querySelector(".skip")?.href ?? "";
+    return address.split("#")[0] === location.href.split("#")[0] ? "" : address || "there is none";
+  },
+
   /** Sum of layout shifts that nobody's click or key caused. */
   shift: () => window.shifts,
 };
