@@ -65,6 +65,20 @@ internal sealed class ReadingsPhone(IPage page)
         }
     }
 
+    /// <summary>Waits until a pressure that was typed is on the phone for good: a browser that is killed earlier cannot have kept it.</summary>
+    public Task TypedIsKeptAsync(string pressure) => page.WaitForFunctionAsync(
+        """
+        (pressure) => new Promise((resolve, reject) => {
+          const opening = indexedDB.open("estate-water-readings-drafts");
+          opening.onerror = () => reject(opening.error);
+          opening.onsuccess = () => {
+            const all = opening.result.transaction("drafts").objectStore("drafts").getAll();
+            all.onsuccess = () => { opening.result.close(); resolve(all.result.some((draft) => draft.fields.pressure === pressure)); };
+          };
+        })
+        """,
+        pressure);
+
     /// <summary>Saves and waits until the round is shown again.</summary>
     public async Task SaveAsync(string who)
     {

@@ -31,6 +31,7 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await phone.AddLeavesAsync("12.5", "12,75");
         await phone.Pressure.FillAsync("13.2");
         await Expect(phone.Running).ToContainTextAsync("Mean 12.6 ±");
+        await phone.TypedIsKeptAsync("13.2");
         store.Kill();
 
         await using var again = await store.StartAsync(host.Address);

@@ -153,7 +153,10 @@ public sealed class ServedRoundTests : IAsyncLifetime
     public async Task A_form_without_its_token_is_refused()
     {
         using var body = new FormUrlEncodedContent([KeyValuePair.Create("date", "2025-01-22"), KeyValuePair.Create("drop", "B1")]);
-        Assert.Equal(HttpStatusCode.BadRequest, (await host.Http.PostAsync(RoundEndpoint.Path, body, Cancellation)).StatusCode);
+        host.Http.DefaultRequestHeaders.Add("Cookie", $"{FieldLanguages.Cookie}=es");
+        var answer = await host.Http.PostAsync(RoundEndpoint.Path, body, Cancellation);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("Abra la ronda otra vez", await answer.Content.ReadAsStringAsync(Cancellation), StringComparison.Ordinal);
     }
 
     [Fact]
