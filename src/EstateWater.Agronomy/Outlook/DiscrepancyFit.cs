@@ -24,6 +24,15 @@ internal static class DiscrepancyFit
     private static readonly double[] Wandering = [0.1, 0.15, 0.25, 0.35, 0.5, 0.7, 1, 1.4];
     private static readonly double[] ShareThatStays = [0.02, 0.1, 0.2, 0.35, 0.5, 0.65, 0.8, 0.9, 0.98];
 
+    // From one trial, those that differ from it in one number.
+    private static readonly Func<Trial, IEnumerable<Trial>>[] Along =
+    [
+        from => SpreadMpa.Select(spread => (Of(spread, Share(from.Discrepancy), from.Discrepancy.DaysToFade), from.Wandering)),
+        from => ShareThatStays.Select(share => (Of(Spread(from.Discrepancy), share, from.Discrepancy.DaysToFade), from.Wandering)),
+        from => DaysToFade.Select(days => (from.Discrepancy with { DaysToFade = days }, from.Wandering)),
+        from => Wandering.Select(wandering => (from.Discrepancy, wandering)),
+    ];
+
     /// <summary>What makes the estate's surprises likeliest.</summary>
     /// <param name="blocks">In any one order.</param>
     /// <param name="options">How many trials at once, and until when.</param>
@@ -38,14 +47,10 @@ internal static class DiscrepancyFit
 
         for (var sweep = 0; sweep < Sweeps; sweep++)
         {
-            var (before, wandering) = best;
-            best = Best(blocks, [.. SpreadMpa.Select(s => (Of(s, Share(before), before.DaysToFade), wandering))], options);
-            before = best.Discrepancy;
-            best = Best(blocks, [.. ShareThatStays.Select(s => (Of(Spread(before), s, before.DaysToFade), wandering))], options);
-            before = best.Discrepancy;
-            best = Best(blocks, [.. DaysToFade.Select(d => (before with { DaysToFade = d }, wandering))], options);
-            before = best.Discrepancy;
-            best = Best(blocks, [.. Wandering.Select(w => (before, w))], options);
+            foreach (var trials in Along)
+            {
+                best = Best(blocks, [.. trials(best)], options);
+            }
         }
 
         return best;

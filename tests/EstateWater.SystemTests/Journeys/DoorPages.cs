@@ -1,5 +1,3 @@
-using Microsoft.Playwright;
-
 namespace EstateWater.SystemTests.Journeys;
 
 /// <summary>Pages before the sign-in and about it: the demo has none of them, so they are looked at where people sign in. The very first start is looked at by those who set that program up.</summary>

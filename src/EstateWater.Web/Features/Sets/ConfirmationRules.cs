@@ -6,12 +6,8 @@ namespace EstateWater.Web.Features.Sets;
 /// <summary>The rules of what irrigators say of a set and of its photo, as whoever sent it is told them.</summary>
 /// <param name="language">The sender's language.</param>
 /// <param name="units">The sender's units.</param>
-public sealed class ConfirmationRules(FieldLanguage language, UnitChoice units) : FieldWords(language)
+public sealed class ConfirmationRules(FieldLanguage language, UnitChoice units) : EntryRules(language, "2025-01-22T06:30:00+02:00")
 {
-    private const string Instant = "2025-01-22T06:30:00+02:00";
-
-    public string Id => Say("An entry needs its id, a UUID made on the phone.", "Al registro le falta su id, un UUID hecho en el teléfono.");
-
     public string Set => Say("An entry names its set.", "Al registro le falta el riego.");
 
     public string Hours(double most) => Say($"Hours must be between 0 and {units.Trimmed(most)}, like {units.Trimmed(6.5)}.", $"Las horas van de 0 a {units.Trimmed(most)}, como {units.Trimmed(6.5)}.");
@@ -25,11 +21,7 @@ public sealed class ConfirmationRules(FieldLanguage language, UnitChoice units) 
 
     public string Who(int longest) => Say($"Say who confirms, in at most {longest} letters.", $"Diga quién confirma, con {longest} letras a lo más.");
 
-    public string Note(int longest) => Say($"A note has at most {longest} letters.", $"Una nota tiene {longest} letras a lo más.");
-
     public string Why => Say("Say why it could not be run.", "Diga por qué no se pudo regar.");
-
-    public string EnteredAt => Say($"An entry says when it was made, like {Instant}.", $"Al registro le falta cuándo se hizo, como {Instant}.");
 
     public string PhotoBytes(int mostMegabytes) => Say($"A photo has at most {mostMegabytes} MB.", $"Una foto tiene {mostMegabytes} MB a lo más.");
 

@@ -7,12 +7,8 @@ namespace EstateWater.Web.Features.Taking;
 /// <summary>The rules of what is taken in the rows, as whoever sent it is told them.</summary>
 /// <param name="language">The sender's language.</param>
 /// <param name="units">The sender's units.</param>
-public sealed class ReadingRules(FieldLanguage language, UnitChoice units) : FieldWords(language)
+public sealed class ReadingRules(FieldLanguage language, UnitChoice units) : EntryRules(language, "2025-01-22T12:30:00+02:00")
 {
-    private const string Instant = "2025-01-22T12:30:00+02:00";
-
-    public string Id => Say("An entry needs its id, a UUID made on the phone.", "Al registro le falta su id, un UUID hecho en el teléfono.");
-
     public string Kind => Say("An entry is a chamber set, a soil tube, a canopy visit or a growth stage.", "Un registro es una serie de hojas, un tubo de suelo, una visita al follaje o una etapa.");
 
     public string Withdrawal => Say("A withdrawal names the entry that it withdraws.", "Para quitar algo hay que decir qué registro.");
@@ -21,11 +17,7 @@ public sealed class ReadingRules(FieldLanguage language, UnitChoice units) : Fie
 
     public string TakenAt => Say($"An entry says when it was taken, like {Instant}.", $"Al registro le falta cuándo se tomó, como {Instant}.");
 
-    public string EnteredAt => Say($"An entry says when it was made, like {Instant}.", $"Al registro le falta cuándo se hizo, como {Instant}.");
-
     public string TakenBy(int longest) => Say($"Say who took it, in at most {longest} letters.", $"Diga quién lo tomó, con {longest} letras a lo más.");
-
-    public string Note(int longest) => Say($"A note has at most {longest} letters.", $"Una nota tiene {longest} letras a lo más.");
 
     public string Stage => Say($"A growth stage is a number from {GrowthStages.First} to {GrowthStages.Last}, like 27.", $"Una etapa es un número de {GrowthStages.First} a {GrowthStages.Last}, como 27.");
 
