@@ -49,7 +49,12 @@ public sealed record PlanStation(string Code, StationSite Site, IReadOnlyList<Da
 /// <param name="IssuedAt">When.</param>
 /// <param name="Member">Ensemble member; <see langword="null"/> for a single forecast.</param>
 /// <param name="Days">In date order.</param>
-public sealed record IssuedForecast(DateTimeOffset IssuedAt, string? Member, IReadOnlyList<DailyWeather> Days);
+public sealed record IssuedForecast(DateTimeOffset IssuedAt, string? Member, IReadOnlyList<DailyWeather> Days)
+{
+    /// <summary>Days from the local day of issue to a day. [d]</summary>
+    /// <param name="date">The day.</param>
+    public int LeadDays(DateOnly date) => date.DayNumber - DateOnly.FromDateTime(IssuedAt.DateTime).DayNumber;
+}
 
 /// <summary>A water source.</summary>
 /// <param name="Code">Unique code.</param>

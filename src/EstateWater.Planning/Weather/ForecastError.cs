@@ -14,6 +14,12 @@ internal sealed class ForecastError
 {
     private const int LongestLead = 16;
 
+    // Of an error of the day's highest temperature that the night's lowest shares. Ours.
+    private const double NightShare = 0.6;
+
+    /// <summary>Neighbouring days of one forecast are wrong together: so many count as one.</summary>
+    public const int DaysOfOneError = 4;
+
     private readonly double[] sigmaC = new double[LongestLead + 1];
 
     private ForecastError(ILookup<int, double> errorsC)
@@ -29,15 +35,20 @@ internal sealed class ForecastError
     }
 
     /// <summary>Learns from every forecast that was issued and the days that followed.</summary>
-    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, TimeSpan offset)
+    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts) =>
+        new(Past(past, forecasts).ToLookup(e => e.LeadDays, e => e.ByDayC));
+
+    /// <summary>By how much each single forecast was too warm for each day that followed. [°C]</summary>
+    public static IEnumerable<(int LeadDays, double ByDayC, double ByNightC)> Past(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts)
     {
-        var measured = past.ToDictionary(d => d.Date, d => d.TMaxC);
-        return new ForecastError(forecasts
-            .Where(f => f.Member is null)
-            .SelectMany(f => f.Days
-                .Where(d => measured.ContainsKey(d.Date))
-                .Select(d => (Lead: d.Date.DayNumber - DateOnly.FromDateTime(f.IssuedAt.ToOffset(offset).DateTime).DayNumber, Error: d.TMaxC - measured[d.Date])))
-            .ToLookup(e => e.Lead, e => e.Error));
+        var measured = past.ToDictionary(d => d.Date);
+        return
+            from forecast in forecasts
+            where forecast.Member is null
+            from day in forecast.Days
+            let came = measured.GetValueOrDefault(day.Date)
+            where came is not null
+            select (forecast.LeadDays(day.Date), day.TMaxC - came.TMaxC, day.TMinC - came.TMinC);
     }
 
     /// <summary>How many past days were forecast and measured, all leads together.</summary>
@@ -49,18 +60,17 @@ internal sealed class ForecastError
     // How the station's errors compare with the usual ones, all leads together: this is known after one or two forecasts.
     private static double Scale(ILookup<int, double> errorsC)
     {
-        const double daysOfOneError = 4;
         const double imaginary = 1;
         var squares = errorsC.SelectMany(lead => lead.Select(e => e * e / (UsualSigmaC(lead.Key) * UsualSigmaC(lead.Key)))).ToList();
-        return Math.Sqrt((imaginary + (squares.Sum() / daysOfOneError)) / (imaginary + (squares.Count / daysOfOneError)));
+        return Math.Sqrt((imaginary + (squares.Sum() / DaysOfOneError)) / (imaginary + (squares.Count / DaysOfOneError)));
     }
 
-    private static double UsualSigmaC(int leadDays) => Math.Sqrt((1.8 * 1.8) + (0.55 * 0.55 * Math.Max(0, leadDays - 1) * Math.Max(0, leadDays - 1)));
+    /// <summary>Before any past error is known. [°C]</summary>
+    public static double UsualSigmaC(int leadDays) => Math.Sqrt((1.8 * 1.8) + (0.55 * 0.55 * Math.Max(0, leadDays - 1) * Math.Max(0, leadDays - 1)));
 
     /// <summary>Versions of one forecast, evenly spread over what it may be wrong by; an error lasts through a version.</summary>
     public List<DailyWeather[]> Widen(IssuedForecast forecast, DateOnly today, string station, int versions)
     {
-        var issued = DateOnly.FromDateTime(forecast.IssuedAt.DateTime).DayNumber;
         var days = forecast.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
         var widened = new List<DailyWeather[]>(versions);
         for (var v = 0; v < versions; v++)
@@ -68,7 +78,7 @@ internal sealed class ForecastError
             // Warm and cold versions alternate, and the early error of a version says little of its late one.
             var early = Normal.InvCDF(0, 1, (v + 0.5) / versions);
             var late = Normal.InvCDF(0, 1, (((v * 7) + station.Length) % versions + 0.5) / versions);
-            widened.Add([.. days.Select(d => Shift(d, d.Date.DayNumber - issued, early, late))]);
+            widened.Add([.. days.Select(d => Shift(d, forecast.LeadDays(d.Date), early, late))]);
         }
 
         return widened;
@@ -80,8 +90,7 @@ internal sealed class ForecastError
         var z = ((1 - turn) * early) + (turn * late);
         z /= Math.Sqrt(((1 - turn) * (1 - turn)) + (turn * turn));
         var warmer = SigmaC(lead) * z;
-
-        return Warmer(day, warmer, 0.6 * warmer);
+        return Warmer(day, warmer, NightShare * warmer);
     }
 
     /// <summary>A day warmer by so much than expected. It is drier at the same vapour: humidity is given at the shifted temperature.</summary>

@@ -16,9 +16,8 @@ internal static class MemberSpread
 
     public static List<DailyWeather[]> Calibrated(IReadOnlyList<IssuedForecast> members, ForecastError errors, DateOnly today)
     {
-        var issued = DateOnly.FromDateTime(members[0].IssuedAt.DateTime).DayNumber;
         var means = members.SelectMany(m => m.Days).GroupBy(d => d.Date).ToDictionary(g => g.Key, g => (TMaxC: g.Average(d => d.TMaxC), TMinC: g.Average(d => d.TMinC)));
-        var factor = Factor(members, errors, issued);
+        var factor = Factor(members, errors);
         return [.. members.Select(m => m.Days
             .Where(d => d.Date >= today)
             .OrderBy(d => d.Date)
@@ -26,10 +25,10 @@ internal static class MemberSpread
             .ToArray())];
     }
 
-    private static double Factor(IReadOnlyList<IssuedForecast> members, ForecastError errors, int issued)
+    private static double Factor(IReadOnlyList<IssuedForecast> members, ForecastError errors)
     {
         var variance = members.SelectMany(m => m.Days)
-            .GroupBy(d => d.Date.DayNumber - issued)
+            .GroupBy(d => members[0].LeadDays(d.Date))
             .Where(day => day.Key is >= 1 and <= LongestLead && day.Count() > 1)
             .Select(day => (Lead: day.Key, Own: Variance([.. day.Select(d => d.TMaxC)])))
             .ToList();

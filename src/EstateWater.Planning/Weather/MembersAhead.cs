@@ -25,20 +25,21 @@ internal sealed class MembersAhead
     /// <summary>Each from today through the horizon.</summary>
     public IReadOnlyList<DailyWeather[]> Versions { get; }
 
-    /// <summary>The latest single forecast, from today to its last day; null where there is none.</summary>
+    /// <summary>The latest single forecast as it was issued, from today to its last day; null where there is none.</summary>
     public DailyWeather[]? SingleRun { get; }
 
     public static MembersAhead Of(string station, IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, DateOnly today, int days)
     {
-        var latest = Latest(forecasts);
+        var corrected = ForecastBias.Of(past, forecasts).Correct(forecasts);
+        var latest = Latest(corrected);
         var versions = latest.Count switch
         {
             0 => [.. Enumerable.Range(0, VersionsOfOne).Select(_ => Array.Empty<DailyWeather>())],
-            1 => ForecastError.Of(past, forecasts, latest[0].IssuedAt.Offset).Widen(latest[0], today, station, VersionsOfOne),
-            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, forecasts, latest[0].IssuedAt.Offset), today),
+            1 => ForecastError.Of(past, corrected).Widen(latest[0], today, station, VersionsOfOne),
+            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, corrected), today),
         };
         var beyond = new OtherYears(past, today, station);
-        var single = latest.Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
+        var single = Latest(forecasts).Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
         return new MembersAhead(today, [.. versions.Select((v, i) => Complete(v, beyond, i, today, days))], single);
     }
 

@@ -10,7 +10,7 @@ internal static class ClosedLoopCommand
 {
     public const string HeldBackSeeds = "901-908";
 
-    public static int Run(string seeds, string? rowsFile, string? only)
+    public static int Run(string seeds, string? rowsFile, string? only, double forecastError)
     {
         var totals = new Dictionary<string, SeasonScore>();
         var outlooks = new Dictionary<int, OutlookScore>();
@@ -19,7 +19,7 @@ internal static class ClosedLoopCommand
             var planner = new PlannerDecider();
             foreach (var decider in new IDecider[] { new CalendarRule(), new ThresholdRule(), new PerfectKnowledge(), planner }.Where(d => only is null || d.Name == only))
             {
-                var estate = SeasonRun.Live(seed, decider);
+                var estate = SeasonRun.Live(SeasonRun.WithForecasts(seed, forecastError), decider);
                 var score = SeasonScore.Of(estate);
                 totals[decider.Name] = totals.TryGetValue(decider.Name, out var sum) ? sum + score : score;
                 Console.WriteLine($"seed {seed} {Line(decider.Name, score)}");

@@ -28,6 +28,9 @@ internal static class SeasonRun
         return new(spec with { Sources = [spec.Sources.Single() with { AllocationM3 = allocationM3 }] }, seed);
     }
 
+    /// <summary>The same under forecasts so much more wrong than usual.</summary>
+    public static SimulatedEstate WithForecasts(ulong seed, double errorScale) => new(Estate(seed).Spec with { ForecastErrorScale = errorScale }, seed);
+
     public static SimulatedEstate Live(ulong seed, IDecider decider) => Live(Estate(seed), decider);
 
     public static SimulatedEstate Live(SimulatedEstate estate, IDecider decider)

@@ -23,6 +23,9 @@ public sealed record EstateSpec
 
     public required IReadOnlyList<TargetSpec> Targets { get; init; }
 
+    /// <summary>How wrong its forecasts are, over the usual.</summary>
+    public double ForecastErrorScale { get; init; } = 1;
+
     public IReadOnlyList<SetSpell> SetSpells { get; init; } = [];
 
     public IReadOnlyList<Mishap> Mishaps { get; init; } = [];

@@ -33,7 +33,7 @@ internal static class WeatherFiles
     private static void Forecasts(SimulatedEstate estate, string station, DateTimeOffset asOf, int members, CsvFile file)
     {
         var site = estate.Spec.Site;
-        var office = new ForecastOffice(site, estate.Spec.Climate, estate.Seed);
+        var office = new ForecastOffice(site, estate.Spec.Climate, estate.Seed, estate.Spec.ForecastErrorScale);
         var truth = estate.Weather(station).ToList();
         var issues = truth.Select((day, index) => (day.Date, index, At: site.At(day.Date, IssueHour)))
             .Where(i => i.Date.DayOfWeek is DayOfWeek.Tuesday or DayOfWeek.Friday)

@@ -9,7 +9,11 @@ public sealed record Forecast(DateTimeOffset IssuedAt, string? Member, IReadOnly
 /// Issues forecasts that are wrong in the way forecasts are: the error of the maximum grows with the lead and persists
 /// from one lead to the next; members scatter about the issue's own centre, not about what will happen.
 /// </summary>
-public sealed class ForecastOffice(Site site, Climate climate, ulong seed)
+/// <param name="site">Where.</param>
+/// <param name="climate">What is usual there.</param>
+/// <param name="seed">Everything follows from it.</param>
+/// <param name="errorScale">How wrong, over the usual; at 0 what is forecast is what happens.</param>
+public sealed class ForecastOffice(Site site, Climate climate, ulong seed, double errorScale = 1)
 {
     /// <summary>The single forecast issued in the morning of a day, and its ensemble members.</summary>
     /// <param name="truth">The days that will happen, the first being the day of issue.</param>
@@ -19,11 +23,11 @@ public sealed class ForecastOffice(Site site, Climate climate, ulong seed)
     public IReadOnlyList<Forecast> Issue(IReadOnlyList<DayWeather> truth, DateTimeOffset issuedAt, int members, string station)
     {
         var issueDate = truth[0].Date;
-        var centre = Perturbed(truth, Dice.Of(seed, "forecast", station, issueDate), 1.0, pullToUsual: true);
+        var centre = Perturbed(truth, Dice.Of(seed, "forecast", station, issueDate), errorScale, pullToUsual: true);
         var issued = new List<Forecast> { new(issuedAt, null, centre) };
         for (var member = 1; member <= members; member++)
         {
-            var days = Perturbed(centre, Dice.Of(seed, "member", station, issueDate, member), 0.95, pullToUsual: false);
+            var days = Perturbed(centre, Dice.Of(seed, "member", station, issueDate, member), 0.95 * errorScale, pullToUsual: false);
             issued.Add(new Forecast(issuedAt, FormattableString.Invariant($"{member:00}"), days));
         }
 
@@ -41,7 +45,7 @@ public sealed class ForecastOffice(Site site, Climate climate, ulong seed)
         {
             standardError = Math.Clamp((0.8 * standardError) + dice.Normal(0, 0.6), -2, 2);
             var day = days[lead];
-            var weight = pullToUsual ? 1 / (1 + Math.Pow(lead / 13.0, 4)) : 1;
+            var weight = pullToUsual ? 1 / (1 + (errorScale * Math.Pow(lead / 13.0, 4))) : 1;
             var usual = climate.UsualTMaxC(day.Date, site.IsSouthern);
             var tMax = usual + (weight * (day.TMaxC - usual)) + (scale * ErrorSdC(lead) * standardError);
             result.Add(Shifted(day, tMax, lead, scale, dice));
@@ -68,9 +72,9 @@ public sealed class ForecastOffice(Site site, Climate climate, ulong seed)
 
     private double Rain(DayWeather day, int lead, Dice dice)
     {
-        var missed = dice.Chance(0.1 + (0.04 * lead));
-        var invented = dice.Chance((0.02 + (0.008 * lead)) * 2 * Climate.WetShare(day.Date, site.IsSouthern));
-        var amount = day.RainMm * Math.Exp(dice.Normal(0, 0.3 + (0.06 * lead)));
+        var missed = dice.Chance(errorScale * (0.1 + (0.04 * lead)));
+        var invented = dice.Chance(errorScale * (0.02 + (0.008 * lead)) * 2 * Climate.WetShare(day.Date, site.IsSouthern));
+        var amount = day.RainMm * Math.Exp(dice.Normal(0, errorScale * (0.3 + (0.06 * lead))));
         return missed ? 0 : amount + (invented ? dice.Exponential(2.5) : 0);
     }
 }

@@ -59,6 +59,5 @@ public sealed class MemberSpreadTests
 
     private static ForecastError Errors(int pastForecasts, double errorC) => ForecastError.Of(
         [.. Enumerable.Range(1, 200).Select(back => new DailyWeather(Today.AddDays(-back), 32, 15, 90, 30))],
-        [.. Enumerable.Range(3, pastForecasts).Select(week => Issue(Today.AddDays(-7 * week), null, 32 + (week % 2 == 0 ? errorC : -errorC)))],
-        TimeSpan.Zero);
+        [.. Enumerable.Range(3, pastForecasts).Select(week => Issue(Today.AddDays(-7 * week), null, 32 + (week % 2 == 0 ? errorC : -errorC)))]);
 }
