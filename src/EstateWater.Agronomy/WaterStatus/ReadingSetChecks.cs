@@ -56,12 +56,12 @@ public static class ReadingSetChecks
             return null;
         }
 
-        var farthest = leaves.Select(l => l.TakenAt - noon).MaxBy(t => t.Duration());
-        var minutes = farthest.Duration().TotalMinutes;
-        return minutes <= rules.WindowMin ? null : new(
+        double Outside(TimeSpan fromNoon) => Math.Max(-fromNoon.TotalMinutes - rules.WindowBeforeMin, fromNoon.TotalMinutes - rules.WindowAfterMin);
+        var farthest = leaves.Select(l => l.TakenAt - noon).MaxBy(Outside);
+        return Outside(farthest) <= 0 ? null : new(
             OutsideWindow,
-            minutes > rules.WidestWindowMin ? Reject : Doubtful,
-            $"Read {Words.Time(farthest)} {(farthest < TimeSpan.Zero ? "before" : "after")} solar noon; the window is {Words.Time(TimeSpan.FromMinutes(rules.WindowMin))} either side.");
+            Outside(farthest) > rules.NearWindowMin ? Reject : Doubtful,
+            $"Read {Words.Time(farthest)} {(farthest < TimeSpan.Zero ? "before" : "after")} solar noon; the window is {Words.Time(TimeSpan.FromMinutes(rules.WindowBeforeMin))} before to {Words.Time(TimeSpan.FromMinutes(rules.WindowAfterMin))} after.");
     }
 
     private static ReadingFinding? SameTime(IReadOnlyList<LeafFact> leaves, ReadingSetContext context, ReadingSetRules rules)

@@ -1,3 +1,5 @@
+using EstateWater.Agronomy.Sun;
+
 namespace EstateWater.Agronomy.WaterStatus;
 
 /// <summary>Limits of the checks of a reading set. Editable defaults: common practice and published protocols, named at each.</summary>
@@ -6,11 +8,14 @@ public sealed record ReadingSetRules
     /// <summary>The rules that ship.</summary>
     public static ReadingSetRules Default { get; } = new();
 
-    /// <summary>Farthest from solar noon for a midday reading. Extension practice: one hour before to one hour after. [min]</summary>
-    public double WindowMin { get; init; } = 60;
+    /// <summary>Earliest before solar noon for a midday reading: the hours in which rounds are planned (<see cref="SamplingWindow"/>). [min]</summary>
+    public double WindowBeforeMin { get; init; } = SamplingWindow.DefaultHoursBefore * 60;
 
-    /// <summary>Beyond this from solar noon a midday reading is refused rather than doubted. Ours. [min]</summary>
-    public double WidestWindowMin { get; init; } = 90;
+    /// <summary>Latest after solar noon for a midday reading, likewise. [min]</summary>
+    public double WindowAfterMin { get; init; } = SamplingWindow.DefaultHoursAfter * 60;
+
+    /// <summary>So much outside the window a midday reading is refused rather than doubted. Ours. [min]</summary>
+    public double NearWindowMin { get; init; } = 30;
 
     /// <summary>Farthest from the time of day of the set before. Ours. [min]</summary>
     public double SameTimeMin { get; init; } = 45;

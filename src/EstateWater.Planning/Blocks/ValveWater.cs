@@ -51,6 +51,9 @@ internal sealed class ValveWater
     public double UsedM3Since(DateOnly first) =>
         valve.Applied.Where(a => WaterDay(a.StartedAt) >= first).Sum(a => a.MeterM3 ?? (a.Hours * FlowM3PerH * (UsualMeterShare ?? 1)));
 
+    /// <summary>Hours of all sets since a day. [h]</summary>
+    public double HoursSince(DateOnly first) => valve.Applied.Where(a => WaterDay(a.StartedAt) >= first).Sum(a => a.Hours);
+
     /// <summary>Water over the blocks' area, by the day in whose evening it was put on. [mm]</summary>
     public IReadOnlyDictionary<DateOnly, double> AppliedMm(PlanBlock block)
     {

@@ -8,8 +8,8 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
     private const long One = 10_000;
 
     // A division as good as this is not searched on. The first ones serve only to find what cannot be opened together.
-    private const double Gap = 0.006;
-    private const double FirstWork = 0.015;
+    private const double Gap = 0.003;
+    private const double FirstWork = 0.02;
     private const double LastWork = 0.15;
     private const int MostRounds = 12;
 

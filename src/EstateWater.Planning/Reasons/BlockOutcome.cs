@@ -3,6 +3,7 @@ using EstateWater.Agronomy.Weather;
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
 using EstateWater.Planning.Packing;
+using EstateWater.Planning.Weather;
 
 namespace EstateWater.Planning.Reasons;
 
@@ -19,6 +20,7 @@ internal sealed class BlockOutcome
         Sets = sets;
         QuartersByDay = quartersByDay;
         Quarters = quartersByDay.Sum();
+        SeasonHours = course.State.Valve.HoursSince(SeasonSpan.Of(today, course.State.Block.LatitudeDegrees).First);
         Watered = Quarters == 0 ? course.Unwatered : course.Watered(quartersByDay);
         Urgency = course.State.Block.Priority / 3.0 * course.TroubleAbove(course.Unwatered);
     }
@@ -37,6 +39,9 @@ internal sealed class BlockOutcome
     public IReadOnlyList<int> QuartersByDay { get; }
 
     public int Quarters { get; }
+
+    /// <summary>Hours its valve was open this season so far. [h]</summary>
+    public double SeasonHours { get; }
 
     /// <summary>Whether the season's water ends with this plan.</summary>
     public bool IsWaterUsedUp { get; init; }

@@ -1,8 +1,6 @@
 using EstateWater.Agronomy.Drip;
 using EstateWater.Agronomy.Statistics;
 using EstateWater.Agronomy.Units;
-using EstateWater.Agronomy.WaterStatus;
-using EstateWater.Planning.Blocks;
 
 namespace EstateWater.Planning.Reasons;
 
@@ -12,9 +10,9 @@ internal static class BlockReason
     public static Sentence Write(BlockOutcome outcome)
     {
         var parts = new List<Sentence> { Decision(outcome) };
-        if (Doubt(outcome.Course.State.Sets) is { } doubt)
+        if (LastSetDoubt.Of(outcome.Course.State.Sets) is { } doubt)
         {
-            parts.Add(doubt);
+            parts.Insert(0, doubt);
         }
 
         if (outcome.Course.State.Valve is { RecentMeterShare: { } share } valve && share < 1 - MeterCheck.LargeDifference)
@@ -43,25 +41,22 @@ internal static class BlockReason
         var last = outcome.Sets[^1].Night;
         var hand = outcome.Need.ByHand ? " (hours set by hand)" : string.Empty;
         var nights = outcome.Sets.Count == 1 ? "on the night of" : Sentence.Of($"in {outcome.Sets.Count} sets by the night of");
-        return Sentence.Of($"Water {Wording.Hours(outcome.Quarters)}{hand} {nights} {last.Start:ddd d MMM}: {because}; with it {WateredPeak(outcome)}.");
+        return Sentence.Of($"Water {Wording.Hours(outcome.Quarters)}{hand} {nights} {last.Start:ddd d MMM}{Proportion(outcome)}: {because}; with it {WateredPeak(outcome)}.");
     }
 
-    private static Sentence WateredPeak(BlockOutcome outcome) =>
-        Sentence.Of($"{Wording.Tension(Descriptive.Median(outcome.Watered[outcome.WorstDay]))} on {Wording.Day(outcome.Today.AddDays(outcome.WorstDay))}");
-
-    private static Sentence? Doubt(IReadOnlyList<ReadingSet> sets)
+    // The day on which it stands highest against its ceiling with the water, which is seldom the worst one without.
+    private static Sentence WateredPeak(BlockOutcome outcome)
     {
-        if (sets.Count > 1 && sets[^1].Findings.Any(f => f.Code == ReadingCheck.Jump) && sets[^1].Statistics.MeanMpa > sets[^2].Statistics.MeanMpa)
-        {
-            return "It jumped: before more water, look whether what its valve gives reaches the vines, or read it again.";
-        }
-
-        if (sets.Count == 0 || !sets[^1].Findings.Any(f => f.Severity == FindingSeverity.Reject))
-        {
-            return null;
-        }
-
-        var worst = sets[^1].Findings.First(f => f.Severity == FindingSeverity.Reject);
-        return Sentence.Of($"Read it again: {worst.Words.WithoutFullStop()}.");
+        var ceilings = outcome.Course.Limits.CeilingMpa;
+        var (day, tension) = outcome.Watered.Select((members, d) => (d, Descriptive.Median(members))).MaxBy(d => d.Item2 - ceilings[d.d]);
+        var over = tension - ceilings[day];
+        var against = over > 0.005 ? Sentence.Of($", still {Wording.Tension(over)} over") : Sentence.Empty;
+        return Sentence.Of($"at most {Wording.Tension(tension)} on {Wording.Day(outcome.Today.AddDays(day))}{against}");
     }
+
+    // A plan that asks more of a valve than its whole season so far should be looked at twice.
+    private static Sentence Proportion(BlockOutcome outcome) =>
+        outcome.SeasonHours is > 0 and var season && outcome.Quarters / 4.0 > season
+            ? Sentence.Of($" (more than the {season:0.##} h of this whole season so far)")
+            : Sentence.Empty;
 }

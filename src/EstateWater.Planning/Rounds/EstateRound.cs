@@ -13,6 +13,9 @@ public static class EstateRound
     private const double RoutinePerDay = 0.002;
     private const int LongestAgeDays = 21;
 
+    // A set in doubt is read again before others teach anything. Ours: more than any reading is worth.
+    private const double AgainWorth = 100;
+
     // On a sphere of the mean radius; rounds are too short for it to matter. [m/degree]
     private const double MetresPerDegree = 111_195;
 
@@ -102,16 +105,17 @@ public static class EstateRound
         var lastRead = course.State.Sets.LastOrDefault(s => s.Measure == measure)?.Date;
         var age = lastRead is { } last ? Math.Clamp(estate.Today.DayNumber + day - last.DayNumber, 0, LongestAgeDays) : LongestAgeDays;
         var worth = ReadingWorth.Of(course, day, leaves, quarters, LongestHours(estate, course), estate.Seasons.GetValueOrDefault(course.State.Valve.SourceCode)?.PricePerMm ?? 0);
+        var question = RoundReason.Of(course, estate.Today, worth, quarters.Sum());
         return new BlockLook(
             new RoundCandidate(
                 block.Code,
                 (block.LongitudeDegrees - longitude) * Math.Cos(double.DegreesToRadians(latitude)) * MetresPerDegree,
                 (block.LatitudeDegrees - latitude) * MetresPerDegree,
-                worth + (RoutinePerDay * age),
+                worth + (RoutinePerDay * age) + (question.IsReadAgain ? AgainWorth : 0),
                 settings.MinutesPerBlock + (leaves.Leaves * settings.MinutesPerLeaf)),
             measure,
             leaves,
-            RoundReason.Of(course, estate.Today, worth, quarters.Sum()),
+            question,
             Closed(course, measure, lastRead, estate.Today.AddDays(day), day));
     }
 

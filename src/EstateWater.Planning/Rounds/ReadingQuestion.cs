@@ -7,7 +7,11 @@ namespace EstateWater.Planning.Rounds;
 /// <param name="DaysSinceRead">Days since it was read last; null where it never was.</param>
 /// <param name="PlannedHours">Its water as planned. [h]</param>
 /// <param name="Open">Where it may come to stand; null where a reading would hardly change the plan.</param>
-public sealed record ReadingQuestion(WaterPotentialMeasure Measure, int? DaysSinceRead, double PlannedHours, OpenTension? Open);
+public sealed record ReadingQuestion(WaterPotentialMeasure Measure, int? DaysSinceRead, double PlannedHours, OpenTension? Open)
+{
+    /// <summary>Whether its last set is in doubt, so that it is read again before it is believed.</summary>
+    public bool IsReadAgain { get; init; }
+}
 
 /// <summary>Where a block may come to stand without water, on the day on which passing its ceiling is nearest to even.</summary>
 /// <param name="Day">The day.</param>

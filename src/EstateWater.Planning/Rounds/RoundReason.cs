@@ -17,7 +17,10 @@ internal static class RoundReason
         var measure = course.Limits.Measure;
         var last = course.State.Sets.LastOrDefault(s => s.Measure == measure);
         return new ReadingQuestion(
-            measure, today.DayNumber - last?.Date.DayNumber, plannedQuarters / 4.0, worth < LeastWorth ? null : MostOpen(course, today));
+            measure, today.DayNumber - last?.Date.DayNumber, plannedQuarters / 4.0, worth < LeastWorth ? null : MostOpen(course, today))
+        {
+            IsReadAgain = LastSetDoubt.Of(course.State.Sets) is not null,
+        };
     }
 
     /// <summary>In a sentence.</summary>
@@ -30,6 +33,11 @@ internal static class RoundReason
             1 => "Read yesterday.",
             var days => $"Read {days} days ago.",
         };
+        if (question.IsReadAgain)
+        {
+            return $"{age} Its last set is in doubt: read it again before it is believed.".TrimStart();
+        }
+
         if (question.Open is not { } open)
         {
             return age is null

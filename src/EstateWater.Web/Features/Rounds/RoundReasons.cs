@@ -49,6 +49,11 @@ public sealed class RoundReasons(FieldLanguage language, UnitChoice units) : Fie
             1 => "Se leyó ayer.",
             var days => $"Se leyó hace {days} días.",
         };
+        if (question.IsReadAgain)
+        {
+            return $"{age} Su última serie es dudosa: hay que leerlo otra vez antes de creerla.".TrimStart();
+        }
+
         if (question.Open is not { } open)
         {
             return age is null

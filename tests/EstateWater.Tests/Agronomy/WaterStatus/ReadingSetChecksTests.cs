@@ -30,7 +30,8 @@ public sealed class ReadingSetChecksTests
 
     public static TheoryData<string, ReadingCheck, FindingSeverity, Func<LeafFact, int, LeafFact>> LeafFaults => new()
     {
-        { "leaf, 75 min late", OutsideWindow, Doubtful, (l, _) => l with { TakenAt = SolarNoon.AddMinutes(75) } },
+        { "leaf, 1 h 40 min late", OutsideWindow, Doubtful, (l, _) => l with { TakenAt = SolarNoon.AddMinutes(100) } },
+        { "leaf, 75 min early", OutsideWindow, Doubtful, (l, _) => l with { TakenAt = SolarNoon.AddMinutes(-75) } },
         { "leaf, 3 h late", OutsideWindow, Reject, (l, _) => l with { TakenAt = SolarNoon.AddHours(3) } },
         { "leaf, 2 h early", OutsideWindow, Reject, (l, _) => l with { TakenAt = SolarNoon.AddHours(-2) } },
         { "leaf, shade", ShadedLeaf, Doubtful, (l, i) => i == 2 ? l with { Exposure = LeafExposure.Shade } : l },

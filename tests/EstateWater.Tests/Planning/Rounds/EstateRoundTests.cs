@@ -48,6 +48,27 @@ public sealed class EstateRoundTests
         Assert.True(there > 3 * Worth(4), $"{there} against {Worth(4)}");
     }
 
+    // A ceiling of 40 bar leaves nothing to decide: without the doubt no other block is worth less.
+    [Fact]
+    public void A_block_whose_last_set_is_in_doubt_is_read_again_before_others()
+    {
+        var request = Scattered();
+        PlanRequest With(double lastSetLaterH) => request with
+        {
+            Blocks = [.. request.Blocks.Select((b, i) => i != 0 ? b : b with
+            {
+                Targets = [new StageTarget(1, 47, WaterPotentialMeasure.Leaf, 2, 40)],
+                Readings = [.. b.Readings.Select(r => r.TakenAt.Date == b.Readings.Max(o => o.TakenAt.Date) ? r with { TakenAt = r.TakenAt.AddHours(lastSetLaterH) } : r)],
+            })],
+        };
+        static double Worth(RoundPlan round, Func<string, bool> blocks) => round.Stops.Where(s => blocks(s.Block)).Max(s => s.Worth);
+        Assert.True(Worth(Round(With(0)), b => b == "B1") < Worth(Round(With(0)), b => b != "B1"));
+        var round = Round(With(3));
+        Assert.True(Worth(round, b => b == "B1") > Worth(round, b => b != "B1"));
+        var again = round.Stops.Single(s => s.Block == "B1");
+        Assert.Equal("Read yesterday. Its last set is in doubt: read it again before it is believed.", again.Reason.ToString());
+    }
+
     [Fact]
     public void What_the_manager_puts_in_and_takes_out_is_kept_to()
     {
