@@ -160,7 +160,8 @@ public sealed class FittedEstate
             : Repacking.Pack(source, PackedUnchanged(Unchanged(source))).Settled(source, Days);
     }
 
-    private PackedSource PackedUnchanged(SourceNights unchanged) => packedUnchanged.GetOrAdd(unchanged.Source.Code, _ => SourcePacking.Pack(unchanged));
+    private PackedSource PackedUnchanged(SourceNights unchanged) => packedUnchanged.GetOrAdd(
+        unchanged.Source.Code, _ => StandingWeek.Keep(unchanged, Days, Request.Standing, SourcePacking.Pack(unchanged)));
 
     private SourceNights Unchanged(SourceNights source) => source with
     {
@@ -219,6 +220,7 @@ public sealed class FittedEstate
     // What a valve wants stays where neither its blocks nor its nights changed; so does a source's packing where all its needs did.
     private void Keep(FittedEstate before, IReadOnlySet<string> changed)
     {
+        var sameStanding = Request.Standing.SequenceEqual(before.Request.Standing);
         foreach (var source in Request.Sources.Where(s => NightsOf(s.Code).SequenceEqual(before.NightsOf(s.Code))))
         {
             var valves = Valves.Where(v => v.SourceCode == source.Code).ToLookup(v => v.Blocks.Any(b => changed.Contains(b.Code)));
@@ -227,7 +229,7 @@ public sealed class FittedEstate
                 Keep(needsUnchanged, before.needsUnchanged, valve.Code);
             }
 
-            if (!valves[true].Any())
+            if (sameStanding && !valves[true].Any())
             {
                 Keep(packedUnchanged, before.packedUnchanged, source.Code);
                 Keep(settledUnchanged, before.settledUnchanged, source.Code);

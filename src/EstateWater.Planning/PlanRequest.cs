@@ -36,7 +36,16 @@ public sealed record PlanRequest
 
     /// <summary>What the plan keeps to beside: closed valves, sources that are out, sets put in their place.</summary>
     public IReadOnlyList<PlanChange> Changes { get; init; } = [];
+
+    /// <summary>Sets that were published and have not begun; empty where nothing was. They stay while a fresh plan would spare little more, so that people who were told do not see their week turned over by one reading.</summary>
+    public IReadOnlyList<StandingSet> Standing { get; init; } = [];
 }
+
+/// <summary>A set that people were told of.</summary>
+/// <param name="ValveCode">The valve.</param>
+/// <param name="Start">When it opens.</param>
+/// <param name="Hours">How long. [h]</param>
+public sealed record StandingSet(string ValveCode, DateTimeOffset Start, double Hours);
 
 /// <summary>A weather station, its past and the forecasts issued for it.</summary>
 /// <param name="Code">Unique code.</param>

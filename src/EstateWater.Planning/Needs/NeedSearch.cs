@@ -60,11 +60,10 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
     public ValveNeed Keep(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quartersByNight) =>
         Need(valve, courses, quartersByNight, [], byHand: true);
 
-    /// <summary>Shortens what was packed where other nights than the wanted ones left some of it idle, and says how much is still wanted.</summary>
+    /// <summary>Shortens what was packed where other nights than the wanted ones left some of it idle.</summary>
     /// <param name="courses">The valve's blocks.</param>
     /// <param name="quarters">Packed quarter hours by night; shortened in place.</param>
-    /// <returns>Quarter hours that would still be worth their water, were there room.</returns>
-    public int Settle(IReadOnlyList<BlockCourse> courses, int[] quarters)
+    public void Shorten(IReadOnlyList<BlockCourse> courses, int[] quarters)
     {
         var packed = quarters.ToArray();
         TakeBack(courses, quarters);
@@ -75,9 +74,17 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
                 quarters[night] = Math.Min(packed[night], Math.Max(quarters[night], ShortestSetQuarters));
             }
         }
-
-        return WorthTheirPrice(courses, Add(courses, [.. quarters], int.MaxValue, paid: true)) * Step;
     }
+
+    /// <summary>Quarter hours beside those by night that would be worth their water, were there room.</summary>
+    public int StillWanted(IReadOnlyList<BlockCourse> courses, int[] quarters) =>
+        WorthTheirPrice(courses, Add(courses, [.. quarters], int.MaxValue, paid: true)) * Step;
+
+    /// <summary>What the blocks' days cost with quarter hours by night, and their water.</summary>
+    public double CostWithWater(IReadOnlyList<BlockCourse> courses, int[] quarters) => Cost(courses, quarters) + (quarters.Sum() / 4.0 * WaterPerHour(courses));
+
+    /// <summary>What an hour of the valve must spare.</summary>
+    public double WaterPerHour(IReadOnlyList<BlockCourse> courses) => PerHour(courses, seasonPerMm);
 
     // How many of the pieces, first to last, are together worth most above the season's price. A first hour may spare
     // little and the fifth a lot, so the first that is not worth its price does not end it.

@@ -27,7 +27,7 @@ internal static class Repacking
         }
 
         var objective = anew.Objective + keptWorth - freshWorth;
-        return new PackedSource(kept, Math.Max(0, objective), Math.Max(anew.Bound, objective));
+        return new PackedSource(kept, Math.Max(0, objective), Math.Max(anew.Bound, objective)) { Told = before.Told };
     }
 
     // Pinned sets first: that they fit was asked before planning (ChangeConflicts), in the same whole litres. Then those that stood before, the worthiest first, as far as night, flow, water and need still allow.
@@ -55,31 +55,5 @@ internal static class Repacking
         }
 
         return standing;
-    }
-
-    /// <summary>What is left of a source's flow by night and quarter hour, and of its water.</summary>
-    private sealed class NightRoom(SourceNights source)
-    {
-        private readonly long[][] left = [.. source.Nights.Select(n => Enumerable.Repeat(source.MostFlow, n.Quarters).ToArray())];
-        private long waterLeft = source.LeftFlowQuarters ?? long.MaxValue;
-
-        /// <summary>Takes a set's share; false, and nothing taken, where there is no room.</summary>
-        public bool Take(PlacedSet set)
-        {
-            var flow = SourceNights.FlowOf(set.Need);
-            var span = left[set.Night].AsSpan(set.StartQuarter, set.Quarters);
-            if (flow * set.Quarters > waterLeft || span.ContainsAnyInRange(long.MinValue, flow - 1))
-            {
-                return false;
-            }
-
-            waterLeft -= flow * set.Quarters;
-            foreach (ref var quarter in span)
-            {
-                quarter -= flow;
-            }
-
-            return true;
-        }
     }
 }

@@ -51,13 +51,18 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
     /// <summary>Quarter hours that each need would still be worth, were there room; absent where none.</summary>
     public IReadOnlyDictionary<ValveNeed, int> StillWanted { get; init; } = new Dictionary<ValveNeed, int>();
 
+    /// <summary>Valves that keep the sets people were told of.</summary>
+    public IReadOnlySet<string> Told { get; init; } = new HashSet<string>();
+
     /// <summary>What sets lost of <see cref="Objective"/> when they were shortened to what still helps in the nights they got.</summary>
     public long CutBack { get; init; }
 
     /// <summary>The same with sets shortened to what still helps in the nights they got.</summary>
-    public PackedSource Settled(SourceNights source, int days)
+    public PackedSource Settled(SourceNights source, int days) => Settled(source, new NeedSearch(source.Nights, days, source.SeasonPerMm));
+
+    /// <summary>The same with a search of the source's nights.</summary>
+    public PackedSource Settled(SourceNights source, NeedSearch search)
     {
-        var search = new NeedSearch(source.Nights, days, source.SeasonPerMm);
         var settled = new List<PlacedSet>(source.Pinned);
         var wanted = new Dictionary<ValveNeed, int>();
         foreach (var need in source.Needs)
@@ -77,7 +82,12 @@ internal sealed record PackedSource(IReadOnlyList<PlacedSet> Sets, long Objectiv
 
             var quarters = new int[source.Nights.Count];
             mine.ForEach(s => quarters[s.Night] = s.Quarters);
-            wanted[need] = Math.Min(need.WantedQuarters - mine.Sum(s => s.Quarters), search.Settle(need.Courses, quarters));
+            if (!Told.Contains(need.Valve.Code))
+            {
+                search.Shorten(need.Courses, quarters);
+            }
+
+            wanted[need] = Math.Min(need.WantedQuarters - mine.Sum(s => s.Quarters), search.StillWanted(need.Courses, quarters));
             settled.AddRange(mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] }));
         }
 

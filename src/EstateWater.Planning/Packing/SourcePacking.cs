@@ -31,10 +31,12 @@ internal static class SourcePacking
 
         var (laid, division) = BestLaid(source);
         var sets = NightExchange.Better(source, laid, division);
-        var objective = Objective(source, sets);
-        var byHand = WorthByHand(source);
-        return new PackedSource(sets, Math.Max(0, objective - byHand), Math.Max(0, Math.Max(division.Bound, objective) - byHand));
+        var worth = Worth(source, sets);
+        return new PackedSource(sets, worth, Math.Max(division.Bound - WorthByHand(source), worth));
     }
+
+    /// <summary>What sets are worth beside hours by hand; never less than nothing.</summary>
+    public static long Worth(SourceNights source, IReadOnlyList<PlacedSet> sets) => Math.Max(0, Objective(source, sets) - WorthByHand(source));
 
     /// <summary>Whether a packing is proven to be so near to the best that it is not searched on.</summary>
     public static bool IsNear(SourceNights source, long worth, long bound)

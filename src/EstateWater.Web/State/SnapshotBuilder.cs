@@ -33,32 +33,35 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
             return EstateSnapshot.Empty(now, version) with { Contents = contents, Problem = string.Join(" ", gaps.Select(g => g.Message)) };
         }
 
-        var (plan, fitted) = PlanOf(contents, now, cancellation);
+        var published = await PublishedPlans.Standing(db)
+            .AsNoTracking()
+            .Include(p => p.Sets)
+            .ThenInclude(s => s.Confirmations)
+            .AsSplitQuery()
+            .FirstOrDefaultAsync(cancellation);
+        var (plan, fitted) = PlanOf(contents, published, now, cancellation);
         return last = new EstateSnapshot
         {
             Contents = contents,
             Plan = plan,
             Fitted = fitted,
             Version = version,
-            Published = await PublishedPlans.Standing(db)
-                .AsNoTracking()
-                .Include(p => p.Sets)
-                .ThenInclude(s => s.Confirmations)
-                .AsSplitQuery()
-                .FirstOrDefaultAsync(cancellation),
+            Published = published,
         };
     }
 
-    private (Plan Plan, FittedEstate Fitted) PlanOf(EstateContents contents, DateTimeOffset now, CancellationToken cancellation)
+    private (Plan Plan, FittedEstate Fitted) PlanOf(EstateContents contents, PublishedPlan? published, DateTimeOffset now, CancellationToken cancellation)
     {
+        var standing = PlanRequests.Standing(published, now);
         if (last is { Fitted: { } fittedBefore } before
             && now - before.Plan.AsOf < PlanHolds
+            && standing.SequenceEqual(fittedBefore.Request.Standing)
             && PlanInputs.AreSame(before.Contents, contents, now))
         {
             return (before.Plan, fittedBefore);
         }
 
-        var request = PlanRequests.From(contents, now);
+        var request = PlanRequests.From(contents, now) with { Standing = standing };
 
         // A reading that was entered shows at once; within the hour all blocks are learned together again.
         var fitted = last?.Fitted is { } learned && now - learned.LearnedAsOf < PlanHolds

@@ -38,6 +38,13 @@ public static class PlanRequests
         };
     }
 
+    /// <summary>Sets of the plan that stands which have not begun at a moment; not those that were run before their time or that could not run.</summary>
+    public static IReadOnlyList<StandingSet> Standing(PublishedPlan? published, DateTimeOffset now) =>
+        [.. (published?.Sets ?? [])
+            .Where(s => s.Start > now && (s.Confirmation is not { } said || (said.NotRun is null && said.StartedAt > now)))
+            .OrderBy(s => s.Start).ThenBy(s => s.ValveCode, StringComparer.Ordinal)
+            .Select(s => new StandingSet(s.ValveCode, s.Start, s.Hours))];
+
     private static DailyWeather Day(WeatherDayBase day) =>
         new(day.Date, day.TMaxC, day.TMinC, day.RhMaxPct, day.RhMinPct, day.WindMPerS, day.SolarMjPerM2, day.RainMm);
 

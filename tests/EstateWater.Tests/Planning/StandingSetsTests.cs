@@ -1,0 +1,79 @@
+using EstateWater.Planning;
+
+namespace EstateWater.Tests.Planning;
+
+/// <summary>What people were told stays, unless another plan is plainly better.</summary>
+public sealed class StandingSetsTests
+{
+    // Narrow enough that not all fits: there a fresh packing shuffles most.
+    private static readonly PlanRequest Request = SmallEstate.Request(blocks: 8, maxFlowM3PerH: 60);
+
+    [Fact]
+    public void A_published_week_stays_when_nothing_new_is_known()
+    {
+        var told = Plan(Request);
+        Assert.Equal(Sets(told), Sets(Plan(After(told))));
+    }
+
+    [Fact]
+    public void One_reading_a_little_drier_turns_nothing_over()
+    {
+        var told = Plan(Request);
+        var now = Plan(WithReading(After(told), block: 2, moreBar: 0.3));
+        var kept = Sets(now).Intersect(Sets(told)).Count();
+        Assert.True(kept >= told.Sets.Count - 1, $"{kept} of {told.Sets.Count} stayed");
+    }
+
+    [Fact]
+    public void A_block_that_needs_much_more_gets_it_and_the_others_keep_their_sets()
+    {
+        var roomy = SmallEstate.Request(blocks: 8, maxFlowM3PerH: 120);
+        var told = Plan(roomy);
+        var strict = roomy.Blocks[0] with { Targets = [.. roomy.Blocks[0].Targets.Select(t => t with { FloorBar = 5, CeilingBar = 11 })] };
+        var now = Plan(After(told, roomy) with { Blocks = [strict, .. roomy.Blocks.Skip(1)] });
+        Assert.True(Hours(now, "V1") > Hours(told, "V1") + 2, $"{Hours(now, "V1")} h after {Hours(told, "V1")}");
+        var others = Sets(told).Where(s => s.Valve != "V1").ToList();
+        var kept = Sets(now).Intersect(others).Count();
+        Assert.True(kept >= others.Count - 2, $"{kept} of {others.Count} stayed");
+    }
+
+    [Fact]
+    public void Rain_that_comes_takes_the_sets_away()
+    {
+        var told = Plan(Request);
+        var rain = After(told) with
+        {
+            Stations = [.. Request.Stations.Select(s => s with
+            {
+                Forecasts = [.. s.Forecasts.Select(f => f with { Days = [.. f.Days.Select((d, i) => i is 0 or 1 ? d with { RainMm = 45 } : d with { TMaxC = 24 })] })],
+            })],
+        };
+        Assert.True(Plan(rain).Sets.Sum(s => s.Hours) < told.Sets.Sum(s => s.Hours) / 2);
+    }
+
+    [Fact]
+    public void A_set_whose_night_is_gone_is_planned_as_if_nobody_was_told()
+    {
+        var strange = Request with { Standing = [new StandingSet("V1", SmallEstate.AsOf.AddHours(6), 4), new StandingSet("V99", SmallEstate.AsOf.AddHours(15), 4)] };
+        var plan = Plan(strange);
+        Assert.DoesNotContain(plan.Sets, s => s.Start == SmallEstate.AsOf.AddHours(6));
+        Assert.NotEmpty(plan.Sets);
+    }
+
+    private static Plan Plan(PlanRequest request) => Planner.Plan(request, TestContext.Current.CancellationToken);
+
+    private static PlanRequest After(Plan told, PlanRequest? request = null) =>
+        (request ?? Request) with { Standing = [.. told.Sets.Select(s => new StandingSet(s.Valve, s.Start, s.Hours))] };
+
+    private static PlanRequest WithReading(PlanRequest request, int block, double moreBar) => request with
+    {
+        Blocks = [.. request.Blocks.Select((b, i) => i != block ? b : b with
+        {
+            Readings = [.. b.Readings, .. b.Readings.TakeLast(6).Select(r => r with { TakenAt = SmallEstate.AsOf.AddHours(-1), TensionBar = r.TensionBar + moreBar })],
+        })],
+    };
+
+    private static List<(string Valve, DateTimeOffset Start, double Hours)> Sets(Plan plan) => [.. plan.Sets.Select(s => (s.Valve, s.Start, s.Hours)).Order()];
+
+    private static double Hours(Plan plan, string valve) => plan.Sets.Where(s => s.Valve == valve).Sum(s => s.Hours);
+}
