@@ -49,6 +49,9 @@ public sealed record ConfirmedHours(double Hours, double? MeterM3, string By, st
     /// <summary>When the valve was really opened, estate time.</summary>
     public DateTimeOffset StartedAt { get; init; }
 
+    /// <summary>When it came in, by the server's clock, estate time.</summary>
+    public DateTimeOffset ReceivedAt { get; init; }
+
     /// <summary>What the meter showed before and after; null when not read. [m³]</summary>
     public (double? BeforeM3, double? AfterM3) Meter { get; init; }
 

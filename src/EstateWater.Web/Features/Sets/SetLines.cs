@@ -71,6 +71,7 @@ public static class SetLines
         return new ConfirmedHours(said.Hours, said.MeterM3, said.ConfirmedBy, said.Note, TimeZoneInfo.ConvertTime(said.EnteredAt, zone))
         {
             StartedAt = TimeZoneInfo.ConvertTime(said.StartedAt, zone),
+            ReceivedAt = TimeZoneInfo.ConvertTime(said.ReceivedAt, zone),
             Meter = (said.MeterBeforeM3, said.MeterAfterM3),
             NotRun = said.NotRun,
             EntryId = said.EntryId,

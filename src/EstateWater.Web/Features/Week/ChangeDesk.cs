@@ -10,6 +10,9 @@ namespace EstateWater.Web.Features.Week;
 /// <param name="draft">The plan on the desk.</param>
 public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
 {
+    /// <summary>For so many nights something is taken out where nobody says otherwise: time for a repair; ours. [nights]</summary>
+    public const int NightsOut = 3;
+
     /// <summary>Valve codes.</summary>
     public IReadOnlyList<string> Valves { get; } = [.. fitted.Request.Valves.Select(v => v.Code).Order(StringComparer.Ordinal)];
 
@@ -57,6 +60,23 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
     /// <summary>Takes a source out for some nights; gives what stands against it.</summary>
     public Task<IReadOnlyList<Sentence>> TakeOutAsync(string source, DateOnly from, int nights) =>
         TryAsync(draft.Edits.With(new SourceOut(source, from, from.AddDays(nights - 1))), $"the outage of {source}");
+
+    /// <summary>Plans the nights ahead without what failed; gives what stands against it.</summary>
+    public Task<IReadOnlyList<Sentence>> WithoutAsync(SetTrouble trouble)
+    {
+        ArgumentNullException.ThrowIfNull(trouble);
+        var nights = NightsOf(trouble.Source ?? SourceOf(trouble.Valve!));
+        return trouble.Source is { } source
+            ? TakeOutAsync(source, nights[0], NightsOut)
+            : CloseAsync(trouble.Valve!, nights[0], nights[0].AddDays(NightsOut - 1));
+    }
+
+    /// <summary>Plans with it again; gives what stands against it.</summary>
+    public Task<IReadOnlyList<Sentence>> WithAgainAsync(SetTrouble trouble)
+    {
+        ArgumentNullException.ThrowIfNull(trouble);
+        return TryAsync(draft.Edits with { Changes = [.. draft.Edits.Changes.Where(c => !trouble.IsMetBy(c))] }, $"the outage of {trouble.Out}");
+    }
 
     /// <summary>Moves a set; the valve's other sets stay where they are. Gives what stands against it.</summary>
     /// <param name="set">The set, as planned now.</param>

@@ -1,4 +1,5 @@
 using Bunit;
+using EstateWater.Data.Model;
 using EstateWater.Data.Store;
 using EstateWater.Tests.Web.Sets;
 using EstateWater.Web.Features.Week;
@@ -57,6 +58,24 @@ public sealed class WeekDeskTests : BunitContext, IAsyncLifetime
         {
             Assert.Contains("1 of 2 sets confirmed", desk.Markup);
             Assert.Contains("5.5 h, meter 160 m³ (Ben, Thu 23 Jan 07:00)", desk.Find(".tonight").TextContent);
+        });
+    }
+
+    [Fact]
+    public async Task A_set_that_could_not_run_is_the_first_thing_told_and_is_not_counted_as_run()
+    {
+        var desk = Desk();
+        await using (var db = estate.Open())
+        {
+            var entry = new ConfirmationEntry(Guid.NewGuid(), estate.SetIds[0], 0, null, "Ben", null, Samples.AsOf.AddHours(22)) { NotRun = NotRunReason.PumpDown };
+            await Confirmations.ConfirmAsync(db, entry, Samples.AsOf.AddHours(25), Cancellation);
+        }
+
+        Services.GetRequiredService<EstateSnapshots>().Invalidate();
+        desk.WaitForAssertion(() =>
+        {
+            Assert.Equal("V01 could not run: pump down (Ben, Thu 23 Jan 04:00).", desk.Find("#monday-title + ul > li strong").TextContent);
+            Assert.Contains("1 of 2 sets confirmed, 1 of them could not run", desk.Markup);
         });
     }
 
