@@ -6,6 +6,9 @@ public sealed record PlanConsequences
     // More likely than not.
     private const double Passes = 0.5;
 
+    // A peak that is less higher comes of sets at another hour; ours.
+    private const double WorthTellingBar = 0.3;
+
     /// <summary>Blocks for which anything below differs, in order of code.</summary>
     public required IReadOnlyList<BlockConsequence> Blocks { get; init; }
 
@@ -22,6 +25,11 @@ public sealed record PlanConsequences
     public IEnumerable<BlockConsequence> Worse => Blocks
         .Where(b => b.After.FirstDayPast is { } now && (b.Before.FirstDayPast is not { } then || now < then))
         .OrderBy(b => b.After.FirstDayPast).ThenBy(b => b.Block, StringComparer.Ordinal);
+
+    /// <summary>Blocks that pass their ceiling as soon as before, but on more days or further, the most days more first.</summary>
+    public IEnumerable<BlockConsequence> Deeper => Blocks
+        .Where(b => b.Before.FirstDayPast is { } then && b.After.FirstDayPast >= then && (b.DaysMore > 0 || b.PeakMoreBar >= WorthTellingBar))
+        .OrderByDescending(b => b.DaysMore).ThenByDescending(b => b.PeakMoreBar).ThenBy(b => b.Block, StringComparer.Ordinal);
 
     /// <summary>Blocks that passed their ceiling before and do not now.</summary>
     public IEnumerable<BlockConsequence> Spared => Blocks.Where(b => b.Before.FirstDayPast is not null && b.After.FirstDayPast is null);
@@ -63,7 +71,8 @@ public sealed record PlanConsequences
             plan.Unmet.Where(u => u.Block == block.Block).Sum(u => u.Hours),
             (hot.Count > 0 ? hot : days).Select(d => d.ChancePastCeiling).DefaultIfEmpty(0).Max(),
             past.Count,
-            past.Count > 0 ? past[0].Date : null);
+            past.Count > 0 ? past[0].Date : null,
+            Math.Round(block.Outlook.Skip(1).Select(d => d.PlannedBar.P50).DefaultIfEmpty(0).Max(), 1));
     }
 }
 
@@ -71,7 +80,14 @@ public sealed record PlanConsequences
 /// <param name="Block">Its code.</param>
 /// <param name="Before">Without the changes.</param>
 /// <param name="After">With them.</param>
-public sealed record BlockConsequence(string Block, BlockStanding Before, BlockStanding After);
+public sealed record BlockConsequence(string Block, BlockStanding Before, BlockStanding After)
+{
+    /// <summary>Days past the ceiling more than before; negative when fewer.</summary>
+    public int DaysMore => After.DaysPast - Before.DaysPast;
+
+    /// <summary>How much higher the peak is than before; negative when lower. [bar]</summary>
+    public double PeakMoreBar => After.PeakBar - Before.PeakBar;
+}
 
 /// <summary>How a block stands in a plan.</summary>
 /// <param name="Hours">Planned. [h]</param>
@@ -80,7 +96,8 @@ public sealed record BlockConsequence(string Block, BlockStanding Before, BlockS
 /// <param name="Chance">Of passing the ceiling, on the worst day of the heat ahead, or of all days where none is ahead; 0–1.</param>
 /// <param name="DaysPast">Days ahead on which it passes its ceiling more likely than not.</param>
 /// <param name="FirstDayPast">The first of them; null when there is none.</param>
-public sealed record BlockStanding(double Hours, double VolumeM3, double UnmetHours, double Chance, int DaysPast, DateOnly? FirstDayPast);
+/// <param name="PeakBar">The middle of its outlook on the driest day ahead, to a tenth; 0 without an outlook. [bar]</param>
+public sealed record BlockStanding(double Hours, double VolumeM3, double UnmetHours, double Chance, int DaysPast, DateOnly? FirstDayPast, double PeakBar);
 
 /// <summary>A source's water before and after.</summary>
 /// <param name="Source">Its code.</param>

@@ -36,16 +36,22 @@ public static class ConsequenceWords
     private static string Ceilings(PlanConsequences consequences, UnitChoice units)
     {
         var worse = consequences.Worse.ToList();
+        var deeper = consequences.Deeper.ToList();
         var spared = consequences.Spared.Select(b => b.Block).ToList();
-        var better = spared.Count == 0 ? "" : $"; {string.Join(" and ", spared)} no longer {(spared.Count == 1 ? "does" : "do")}";
-        if (worse.Count > 0)
+        var isNoneWorse = worse.Count == 0 && deeper.Count == 0;
+        var parts = new[]
         {
-            var more = worse.Count > Named ? $" and {EstateText.Count(worse.Count - Named)} more" : "";
-            return $"{EstateText.Count(worse.Count)} {Pass(worse)}: {string.Join(", ", worse.Take(Named).Select(block => One(block, units)))}{more}{better}";
-        }
-
-        return $"no further block passes its ceiling{better}{Rise(consequences)}";
+            isNoneWorse ? "no further block passes its ceiling" : null,
+            worse.Count == 0 ? null : $"{EstateText.Count(worse.Count)} {Pass(worse)}: {List(worse, block => One(block, units))}",
+            deeper.Count == 0 ? null : $"{EstateText.Count(deeper.Count)} {(deeper.Count == 1 ? "block past its ceiling gets" : "blocks past their ceiling get")} worse: {List(deeper, block => Depth(block, units))}",
+            spared.Count == 0 ? null : $"{string.Join(" and ", spared)} no longer {(spared.Count == 1 ? "passes its" : "pass their")} ceiling",
+            isNoneWorse ? Rise(consequences) : null,
+        };
+        return string.Join("; ", parts.OfType<string>());
     }
+
+    private static string List(List<BlockConsequence> blocks, Func<BlockConsequence, string> one) =>
+        string.Join(", ", blocks.Take(Named).Select(one)) + (blocks.Count > Named ? $" and {EstateText.Count(blocks.Count - Named)} more" : "");
 
     private static string Pass(List<BlockConsequence> worse)
     {
@@ -60,12 +66,16 @@ public static class ConsequenceWords
         return $"{block.Block} on {units.Day(block.After.FirstDayPast!.Value)}{sooner}";
     }
 
-    private static string Rise(PlanConsequences consequences)
+    private static string Depth(BlockConsequence block, UnitChoice units) => block.DaysMore > 0
+        ? $"{block.Block} on {EstateText.Count(block.After.DaysPast)} days instead of {EstateText.Count(block.Before.DaysPast)}"
+        : $"{block.Block} up to {units.Tension(block.After.PeakBar)} instead of {units.BareTension(block.Before.PeakBar)}";
+
+    private static string? Rise(PlanConsequences consequences)
     {
         var most = consequences.Blocks.OrderByDescending(b => b.After.Chance - b.Before.Chance).FirstOrDefault();
         return most is not null && most.After.Chance - most.Before.Chance >= WorthSaying
-            ? $"; the chance of it rises most in {most.Block}, from {Percent(most.Before.Chance)} to {Percent(most.After.Chance)}"
-            : "";
+            ? $"the chance of it rises most in {most.Block}, from {Percent(most.Before.Chance)} to {Percent(most.After.Chance)}"
+            : null;
     }
 
     private static string Water(double m3More, UnitChoice units) => Math.Round(m3More) switch

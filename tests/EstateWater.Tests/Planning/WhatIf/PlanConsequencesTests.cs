@@ -63,6 +63,17 @@ public sealed class PlanConsequencesTests(TwoSourceEstate estate) : IClassFixtur
         Assert.Empty(PlanConsequences.Between(calm, late).Spared);
     }
 
+    [Fact]
+    public void The_peak_is_the_middle_of_the_driest_day_after_today()
+    {
+        Plan Peaks(params double[] bars) => With(Risk(0, 0)) is var plan
+            ? plan with { Blocks = [plan.Blocks[0] with { Outlook = [.. bars.Select((bar, day) => new OutlookDay(Today.AddDays(day), new(8, 9, 10), new(bar - 1, bar, bar + 1)))] }] }
+            : plan;
+        var block = Assert.Single(PlanConsequences.Between(Peaks(19, 14.2, 15.04), Peaks(19, 16.26, 15)).Blocks);
+        Assert.Equal((15.0, 16.3), (block.Before.PeakBar, block.After.PeakBar));
+        Assert.Equal(1.3, block.PeakMoreBar, 9);
+    }
+
     // The planner's own chances: none before the ceiling is near, more where less water is given.
     [Fact]
     public void Risks_are_chances_by_day_of_the_outlook_and_agree_with_its_bands()

@@ -16,7 +16,7 @@ public sealed class ConsequenceWordsTests
 
     [Fact]
     public void One_that_passes_it_sooner_says_when_it_would_have_and_one_that_is_spared_is_told() => Assert.Equal(
-        "If B04 gets 3 h, one block passes its ceiling sooner: B04 on Thu 22 Jan instead of Sat 24 Jan; B02 no longer does; as much water is used as before.",
+        "If B04 gets 3 h, one block passes its ceiling sooner: B04 on Thu 22 Jan instead of Sat 24 Jan; B02 no longer passes its ceiling; as much water is used as before.",
         ConsequenceWords.Say(WeekEdits.None.WithHours("B04", 3, []), Following(0.2, Block("B04", 4, 2), Block("B02", 3, null)), UnitChoice.Metric));
 
     [Fact]
@@ -24,6 +24,21 @@ public sealed class ConsequenceWordsTests
         "two blocks pass their ceiling, or pass it sooner: B04 on Thu 22 Jan instead of Sat 24 Jan, B02 on Fri 23 Jan;",
         ConsequenceWords.Say(Closed, Following(-10, Block("B04", 4, 2), Block("B02", null, 3)), UnitChoice.Metric),
         StringComparison.Ordinal);
+
+    [Fact]
+    public void Blocks_that_were_past_it_anyway_and_get_worse_are_named_by_their_days_or_their_peak() => Assert.Equal(
+        "If A5 gets 30 h, two blocks past their ceiling get worse: A5 on seven days instead of one, A6 up to 16.4 bar instead of 15.2; 826 m³ less is used.",
+        ConsequenceWords.Say(WeekEdits.None.WithHours("A5", 30, []), Following(-826, Past("A6", (3, 15.2), (3, 16.4)), Past("A5", (1, 14.2), (7, 17.9))), UnitChoice.Metric));
+
+    [Fact]
+    public void They_are_told_beside_those_that_pass_it_anew() => Assert.Contains(
+        "one block passes its ceiling: B04 on Thu 22 Jan; one block past its ceiling gets worse: A5 on seven days instead of one; B02 no longer passes its ceiling;",
+        ConsequenceWords.Say(Closed, Following(-826, Block("B04", null, 2), Past("A5", (1, 14.2), (7, 17.9)), Block("B02", 3, null)), UnitChoice.Metric),
+        StringComparison.Ordinal);
+
+    [Fact]
+    public void A_peak_that_is_hardly_higher_is_not_told() => Assert.Contains(
+        "no further block passes its ceiling;", ConsequenceWords.Say(Closed, Following(-10, Past("A6", (3, 15.2), (3, 15.4))), UnitChoice.Metric), StringComparison.Ordinal);
 
     [Fact]
     public void Many_are_counted() => Assert.EndsWith(
@@ -52,6 +67,9 @@ public sealed class ConsequenceWordsTests
     private static BlockConsequence Block(string code, int? pastBefore, int? pastAfter, double chanceBefore = 0.1, double chanceAfter = 0.1) =>
         new(code, Standing(pastBefore, chanceBefore), Standing(pastAfter, chanceAfter));
 
+    private static BlockConsequence Past(string code, (int Days, double PeakBar) before, (int Days, double PeakBar) after) =>
+        new(code, new(6, 180, 0, 1, before.Days, Tuesday, before.PeakBar), new(2, 60, 0, 1, after.Days, Tuesday, after.PeakBar));
+
     private static BlockStanding Standing(int? past, double chance) =>
-        new(6, 180, 0, chance, past is null ? 0 : 1, past is { } day ? Tuesday.AddDays(day) : null);
+        new(6, 180, 0, chance, past is null ? 0 : 1, past is { } day ? Tuesday.AddDays(day) : null, 13);
 }

@@ -10,7 +10,7 @@ public sealed class DraftChangesTests : BunitContext
 {
     private static readonly PlanConsequences Following = new()
     {
-        Blocks = [new BlockConsequence("B04", new BlockStanding(6, 180, 0, 0.1, 0, null), new BlockStanding(0, 0, 6, 0.7, 2, new DateOnly(2026, 1, 22)))],
+        Blocks = [new BlockConsequence("B04", new BlockStanding(6, 180, 0, 0.1, 0, null, 13.5), new BlockStanding(0, 0, 6, 0.7, 2, new DateOnly(2026, 1, 22), 14.6))],
         Sources = [new SourceConsequence("bore", new SourceWater("bore", 500, 40_000), new SourceWater("bore", 320, 40_180))],
         HoursMore = -6,
         M3More = -180,
@@ -27,7 +27,7 @@ public sealed class DraftChangesTests : BunitContext
         var shown = Changes(WeekEdits.None.WithHours("B04", 0, []), Following);
         Assert.Equal("If B04 gets 0 h, one block passes its ceiling: B04 on Thu 22 Jan; 180 m³ less is used.", shown.Find("[role=status]").TextContent);
         Assert.Equal(
-            ["B04", "70 % was 10 %", "2 was 0", "0 h was 6 h", "0 m³ was 180 m³", "6 h was 0 h"],
+            ["B04", "70 % was 10 %", "2 was 0", "14.6 was 13.5", "0 h was 6 h", "0 m³ was 180 m³", "6 h was 0 h"],
             shown.FindAll(".consequences tbody tr")[0].Children.Select(c => string.Join(' ', c.TextContent.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Replace('\u00A0', ' ')));
         Assert.Contains("bore gives 320 m³, was 500 m³; 40\u202F180 m³ of its season's water are left after it.", shown.Markup);
     }
