@@ -87,6 +87,8 @@ public static class Planner
         var hours = request.HoursByHand
             .OrderBy(h => h.Key, StringComparer.Ordinal)
             .Select(h => string.Create(CultureInfo.InvariantCulture, $"{h.Key} gets {h.Value:0.##} h"));
-        return hours.Concat(request.Changes.Select(c => c.Words)).ToList() is { Count: > 0 } all ? all : null;
+        var others = request.Changes.Where(c => c is not SetPinned).Select(c => c.Words);
+        var sets = request.Changes.OfType<SetPinned>().GroupBy(p => p.Valve).Select(valve => SetPinned.Tell(valve).ToString());
+        return hours.Concat(others).Concat(sets).ToList() is { Count: > 0 } all ? all : null;
     }
 }

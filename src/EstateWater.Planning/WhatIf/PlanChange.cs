@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Serialization;
+using EstateWater.Agronomy.Units;
 
 namespace EstateWater.Planning.WhatIf;
 
@@ -49,6 +50,10 @@ public sealed record SourceOut(string Source, DateOnly FromNight, DateOnly ToNig
 /// <param name="Hours">How long; whole quarter hours. [h]</param>
 public sealed record SetPinned(string Valve, DateTimeOffset Start, double Hours) : PlanChange
 {
+    /// <summary>Where the set stood that was put here; null for one that stays where it was planned.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public SetPlace? Was { get; init; }
+
     /// <summary>When it closes.</summary>
     [JsonIgnore]
     public DateTimeOffset End => Start.AddHours(Hours);
@@ -56,4 +61,24 @@ public sealed record SetPinned(string Valve, DateTimeOffset Start, double Hours)
     /// <inheritdoc/>
     [JsonIgnore]
     public override string Words => Say($"{Valve} opens {Start:ddd d MMM HH:mm} for {Hours:0.##} h");
+
+    /// <summary>What was done to a valve's sets, in words: those that were moved; where none was, all that were put in their place.</summary>
+    /// <param name="sets">All sets placed on one valve.</param>
+    public static Sentence Tell(IEnumerable<SetPinned> sets)
+    {
+        var all = sets.OrderBy(s => s.Start).ToList();
+        var moved = all.Where(s => s.Was is not null).ToList();
+        return moved.Count > 0
+            ? Sentence.Join(" and ", moved.Select(s => s.Move(s.Was!)))
+            : Sentence.Of($"{all[0].Valve} opens {Sentence.Join(", ", all.Select(s => Sentence.Of($"{s.Start:ddd d MMM HH:mm} for {s.Hours:0.##} h")))}");
+    }
+
+    private Sentence Move(SetPlace was) => was.Start == Start
+        ? Sentence.Of($"{Valve} on {Start:ddd d MMM HH:mm} runs {Hours:0.##} h instead of {was.Hours:0.##} h")
+        : Sentence.Of($"{Valve} moves from {was.Start:ddd d MMM HH:mm} to {Start:ddd d MMM HH:mm}{(was.Hours == Hours ? Sentence.Empty : Sentence.Of($", {Hours:0.##} h instead of {was.Hours:0.##} h"))}");
 }
+
+/// <summary>When a set opens, and how long.</summary>
+/// <param name="Start">When it opens, in estate time.</param>
+/// <param name="Hours">How long. [h]</param>
+public sealed record SetPlace(DateTimeOffset Start, double Hours);

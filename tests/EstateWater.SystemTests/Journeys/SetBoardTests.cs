@@ -26,7 +26,7 @@ public sealed class SetBoardTests(RunningHost host, Browser browser) : IClassFix
         await board.Page.Mouse.UpAsync();
         await Expect(board.Week.Computing).ToBeEmptyAsync();
         var dragged = await board.ChangesAsync();
-        Assert.Contains($"{day} {opens} for {hours} h", dragged, StringComparison.Ordinal);
+        Assert.Contains($" to {day} {opens}", dragged, StringComparison.Ordinal);
         await Expect(board.Ghost).ToBeHiddenAsync();
         await Expect(board.Row($"{day} {opens}", valve)).ToBeVisibleAsync();
         await Expect(board.Page.Locator(".draft-changes [role=status]")).ToContainTextAsync("ceiling");
@@ -57,7 +57,7 @@ public sealed class SetBoardTests(RunningHost host, Browser browser) : IClassFix
         Assert.InRange(after, (before / 2) - 0.5, (before / 2) + 0.75);
         Assert.Equal(0, after % 0.25);
         await board.Page.Mouse.UpAsync();
-        await Expect(board.Page.Locator(".draft-changes li")).ToContainTextAsync($"{day} {opens} for {hours} h");
+        await Expect(board.Page.Locator(".draft-changes li")).ToContainTextAsync($"{day} {opens} runs {hours} h instead of ");
         await Expect(board.Row($"{day} {opens}", valve)).ToContainTextAsync($"{hours} h");
     }
 
@@ -150,6 +150,6 @@ public sealed class SetBoardTests(RunningHost host, Browser browser) : IClassFix
         Assert.Equal(scrolled, await board.ScrolledAsync());
         var (_, day, opens, hours) = await board.PlaceAsync();
         await finger.UpAsync();
-        await Expect(board.Page.Locator(".draft-changes li")).ToContainTextAsync($"{day} {opens} for {hours} h");
+        await Expect(board.Page.Locator(".draft-changes li")).ToContainTextAsync($"{day} {opens} runs {hours} h instead of ");
     }
 }

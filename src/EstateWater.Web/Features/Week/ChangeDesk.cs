@@ -99,10 +99,18 @@ public sealed class ChangeDesk(FittedEstate fitted, WeekDraft draft)
     private WeekEdits Moved(PlannedSet set, SetPinned place)
     {
         var sets = Sets.Where(s => s.Valve == set.Valve)
-            .Select(s => s == set ? place : new SetPinned(s.Valve, s.Start, s.Hours))
+            .Select(s => FromWhereItWas(s, s == set ? place : new SetPinned(s.Valve, s.Start, s.Hours)))
             .OrderBy(p => p.Start);
         var blocks = fitted.Request.Blocks.Where(b => b.ValveCode == set.Valve).Select(b => b.Code);
         return draft.Edits.WithSets(set.Valve, sets, blocks);
+    }
+
+    // A set moved twice comes from where it stood first, and one moved back was never moved.
+    private SetPinned FromWhereItWas(PlannedSet set, SetPinned place)
+    {
+        var before = draft.Edits.Changes.OfType<SetPinned>().FirstOrDefault(p => p.Valve == set.Valve && p.Start == set.Start);
+        var was = before?.Was ?? new SetPlace(set.Start, set.Hours);
+        return place with { Was = was.Start == place.Start && was.Hours == place.Hours ? null : was };
     }
 
     private IReadOnlyList<Sentence> StandsAgainst(WeekEdits edits) =>

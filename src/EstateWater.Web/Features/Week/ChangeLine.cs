@@ -19,11 +19,7 @@ public sealed record ChangeLine(string Words, WeekEdits Without)
             .Select(c => new ChangeLine(c.Words, edits.Without(c)));
         var sets = edits.Changes.OfType<SetPinned>()
             .GroupBy(p => p.Valve)
-            .Select(p => new ChangeLine(Placed(units, p.Key, [.. p.OrderBy(s => s.Start)]), edits.WithoutSets(p.Key)));
+            .Select(p => new ChangeLine(SetPinned.Tell(p).In(units), edits.WithoutSets(p.Key)));
         return [.. hours, .. nights, .. sets];
     }
-
-    private static string Placed(UnitChoice units, string valve, List<SetPinned> sets) => sets.Count == 1
-        ? sets[0].Words
-        : $"{valve} opens {string.Join(", ", sets.Select(s => $"{units.DayClock(s.Start)} for {units.Hours(s.Hours)}"))}";
 }

@@ -27,7 +27,6 @@ public static class ConsequenceWords
         return (lines.Count, edits.Changes) switch
         {
             (1, [ValveClosed or SourceOut]) => $"With {lines[0].Words}",
-            (1, [SetPinned { Valve: var valve }, _, ..]) => $"With the sets of {valve} placed by hand",
             (1, _) => $"If {lines[0].Words}",
             _ => $"With these {EstateText.Count(lines.Count)} changes",
         };

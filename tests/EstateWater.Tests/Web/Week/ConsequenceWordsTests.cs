@@ -52,9 +52,9 @@ public sealed class ConsequenceWordsTests
         ConsequenceWords.Say(Closed.WithHours("B01", 2, []), Following(-10, Block("B06", null, null, 0.1, 0.2), Block("B07", null, null, 0.2, 0.44)), UnitChoice.Metric));
 
     [Fact]
-    public void Several_sets_of_a_valve_are_one_cause() => Assert.StartsWith(
-        "With the sets of V3 placed by hand, no further",
-        ConsequenceWords.Say(WeekEdits.None.WithSets("V3", [new SetPinned("V3", Samples.AsOf, 4), new SetPinned("V3", Samples.AsOf.AddDays(1), 4)], []), Following(0), UnitChoice.Metric),
+    public void A_set_that_moves_is_the_cause_and_not_those_that_stay() => Assert.StartsWith(
+        "If V3 moves from Tue 21 Jan 20:00 to Wed 22 Jan 20:00, no further",
+        ConsequenceWords.Say(WeekEdits.None.WithSets("V3", [new SetPinned("V3", Samples.AsOf, 4), new SetPinned("V3", Samples.AsOf.AddHours(14), 4) { Was = new SetPlace(Samples.AsOf.AddHours(-10), 4) }], []), Following(0), UnitChoice.Metric),
         StringComparison.Ordinal);
 
     [Fact]

@@ -51,7 +51,31 @@ public sealed class SetDragTests : IClassFixture<TwoSourceEstate>, IDisposable
         var night = desk.NightOf(set);
         Assert.Contains(", 0.25 h", drag.Weigh(SetRows.IdOf(set), true, new BoardPlace(set.Source, night, 0)).Words[0], StringComparison.Ordinal);
         Assert.Empty(await drag.DropAsync(SetRows.IdOf(set), true, new BoardPlace(set.Source, night, QuarterOf(set) + 7)));
-        Assert.Contains(new SetPinned(set.Valve, set.Start, 1.75), draft.Edits.Changes);
+        Assert.Contains(new SetPinned(set.Valve, set.Start, 1.75) { Was = new SetPlace(set.Start, set.Hours) }, draft.Edits.Changes);
+    }
+
+    [Fact]
+    public async Task A_dragged_set_is_told_as_one_move_from_where_it_stood_first_whatever_else_its_valve_has()
+    {
+        var many = estate.First.Sets.GroupBy(s => s.Valve).First(g => g.Count() > 1).ToList();
+        var (first, free) = (many[0], desk.NightsOf(many[0].Source).Where(n => many.All(s => desk.NightOf(s) != n)).ToList());
+        Assert.Empty(await drag.DropAsync(SetRows.IdOf(first), false, new BoardPlace(first.Source, free[0], 0)));
+        var moved = draft.Plan.Sets.Single(s => s.Valve == first.Valve && desk.NightOf(s) == free[0]);
+        Assert.Empty(await drag.DropAsync(SetRows.IdOf(moved), false, new BoardPlace(first.Source, free[^1], 4)));
+
+        // Four quarter hours after 20:00.
+        var words = $"{first.Valve} moves from {first.Start:ddd d MMM HH:mm} to {free[^1]:ddd d MMM} 21:00";
+        Assert.Equal([words], ChangeLine.Of(draft.Edits, UnitChoice.Metric).Select(l => l.Words));
+        Assert.Equal([words], draft.Plan.ChangesByHand);
+    }
+
+    [Fact]
+    public async Task A_set_put_back_where_it_stood_was_not_moved()
+    {
+        Assert.Empty(await drag.DropAsync(SetRows.IdOf(set), false, new BoardPlace(set.Source, Free(), 0)));
+        var moved = draft.Plan.Sets.Single(s => s.Valve == set.Valve && desk.NightOf(s) == Free());
+        Assert.Empty(await drag.DropAsync(SetRows.IdOf(moved), false, new BoardPlace(set.Source, desk.NightOf(set), QuarterOf(set))));
+        Assert.All(draft.Edits.Changes, c => Assert.Null(((SetPinned)c).Was));
     }
 
     [Fact]

@@ -47,6 +47,22 @@ public sealed class WeekEditsTests
     }
 
     [Fact]
+    public void A_set_is_told_by_what_was_done_to_it_and_remembers_it_as_text()
+    {
+        var edits = WeekEdits.None
+            .WithSets("V3", [Pin, Pin with { Start = Pin.Start.AddDays(4), Was = new SetPlace(Pin.Start.AddDays(1), 6) }], [])
+            .WithSets("V4", [Pin with { Valve = "V4", Was = new SetPlace(Pin.Start, 4.5) }], [])
+            .WithSets("V5", [Pin with { Valve = "V5", Was = new SetPlace(Pin.Start.AddHours(-1), 4.5) }], []);
+        Assert.Equal(
+            [
+                "V3 moves from Fri 23 Jan 22:00 to Mon 26 Jan 22:00",
+                "V4 on Thu 22 Jan 22:00 runs 6 h instead of 4.5 h",
+                "V5 moves from Thu 22 Jan 21:00 to Thu 22 Jan 22:00, 6 h instead of 4.5 h",
+            ],
+            ChangeLine.Of(WeekEdits.FromJson(edits.ToJson()), UnitChoice.Metric).Select(l => l.Words));
+    }
+
+    [Fact]
     public void Sets_placed_on_a_valve_take_the_place_of_those_before_and_of_its_hours()
     {
         var edits = WeekEdits.None.WithHours("B03", 8, []).WithSets("V3", [Pin], ["B03"]).WithSets("V3", [Pin with { Hours = 4 }], ["B03"]);
