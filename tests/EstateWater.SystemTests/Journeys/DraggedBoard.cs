@@ -42,7 +42,7 @@ internal sealed partial class DraggedBoard(IPage page, WeekDesk week, string set
 
     /// <summary>The beginning of a set's name in the form that moves it: “V01, Thu 22 Jan 22:00”.</summary>
     public static async Task<string> FormNameOfAsync(ILocator bar) =>
-        Regex.Replace((await bar.GetAttributeAsync("aria-label"))!, @"^(\S+) on [^,]+, (.* \d\d:\d\d) to .*$", "$1, $2");
+        Regex.Replace((await bar.GetAttributeAsync("aria-label"))!, @"^(\S+) .*on [^,]+, (.* \d\d:\d\d) to .*$", "$1, $2");
 
     public static async Task<string> ValveOfAsync(ILocator bar) => (await bar.GetAttributeAsync("aria-label"))!.Split(' ')[0];
 

@@ -8,13 +8,19 @@ namespace EstateWater.Web.Features.Week;
 /// <param name="Rows">Sources in the order given.</param>
 public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<SourceRow> Rows)
 {
-    /// <summary>Lays sets out. A set that runs past a window's end is drawn in both windows.</summary>
+    // A letter of a bar's name and the room around it, as shares of the narrowest night that is drawn.
+    private const double LetterShare = 0.065, RoomShare = 0.08;
+
+    /// <summary>Lays sets out. A set that runs past a window's end is drawn in both windows; one that is shorter than its name keeps room for it.</summary>
     /// <param name="sets">The sets.</param>
     /// <param name="sources">The sources that feed them.</param>
     /// <param name="zone">The estate's zone.</param>
     /// <param name="ahead">Nights to lay out also where nothing runs.</param>
-    public static SetTimeline Of(IReadOnlyList<PlannedSet> sets, IReadOnlyList<PlanSource> sources, TimeZoneInfo zone, IReadOnlyList<DateOnly>? ahead = null)
+    /// <param name="nameOf">What stands on the bar of a valve; its code where null.</param>
+    public static SetTimeline Of(
+        IReadOnlyList<PlannedSet> sets, IReadOnlyList<PlanSource> sources, TimeZoneInfo zone, IReadOnlyList<DateOnly>? ahead = null, Func<string, string>? nameOf = null)
     {
+        nameOf ??= valve => valve;
         var pieces = sources.ToDictionary(s => s.Code, source => sets
             .Where(s => s.Source == source.Code)
             .SelectMany(s => Pieces(s, source, zone))
@@ -28,7 +34,7 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
         var (first, last) = (dates.Min(), dates.Max());
         var nights = Enumerable.Range(0, last.DayNumber - first.DayNumber + 1).Select(first.AddDays).ToList();
         var rows = sources
-            .Select(source => new SourceRow(source, nights.Select(n => Cell(Window(source, n, zone), pieces[source.Code].Where(p => p.Night == n))).ToList()))
+            .Select(source => new SourceRow(source, nights.Select(n => Cell(Window(source, n, zone), pieces[source.Code].Where(p => p.Night == n), nameOf)).ToList()))
             .ToList();
         return new SetTimeline(nights, rows);
     }
@@ -47,7 +53,7 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
             {
                 var from = set.Start < opens ? opens : set.Start;
                 var to = set.End > next ? next : set.End;
-                yield return new Piece(set, night, Share(from - opens, window), Share(to - opens, window), from, to);
+                yield return new Piece(set, night, Share(from - opens, window), Share(to - opens, window), from);
             }
 
             if (set.End <= next)
@@ -63,21 +69,24 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
 
     private static double Share(TimeSpan part, TimeSpan window) => Math.Clamp(part / window, 0, 1);
 
-    private static NightCell Cell((DateTimeOffset Opens, DateTimeOffset Closes) window, IEnumerable<Piece> pieces)
+    private static NightCell Cell((DateTimeOffset Opens, DateTimeOffset Closes) window, IEnumerable<Piece> pieces, Func<string, string> nameOf)
     {
-        var laneEnds = new List<DateTimeOffset>();
+        var laneEnds = new List<double>();
         var bars = new List<SetBar>();
         foreach (var piece in pieces.OrderBy(p => p.From).ThenBy(p => p.Set.Valve, StringComparer.Ordinal))
         {
-            var lane = laneEnds.FindIndex(end => end <= piece.From);
+            var name = nameOf(piece.Set.Valve);
+            var width = Math.Min(1, (name.Length * LetterShare) + RoomShare);
+            var nameLeft = Math.Min(piece.Left, 1 - width);
+            var lane = laneEnds.FindIndex(end => end <= nameLeft);
             if (lane < 0)
             {
                 lane = laneEnds.Count;
-                laneEnds.Add(piece.To);
+                laneEnds.Add(0);
             }
 
-            laneEnds[lane] = piece.To;
-            bars.Add(new SetBar(piece.Set, lane, piece.Left, piece.Right));
+            laneEnds[lane] = Math.Max(piece.Right, nameLeft + width);
+            bars.Add(new SetBar(piece.Set, lane, piece.Left, piece.Right, name, nameLeft));
         }
 
         return new NightCell(bars, laneEnds.Count, Flows(bars), window.Opens, window.Closes);
@@ -90,7 +99,7 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
         .Select(at => new FlowStep(at, bars.Where(b => b.Left <= at && at < b.Right).Sum(b => b.Set.FlowM3PerH)))
         .ToList();
 
-    private sealed record Piece(PlannedSet Set, DateOnly Night, double Left, double Right, DateTimeOffset From, DateTimeOffset To);
+    private sealed record Piece(PlannedSet Set, DateOnly Night, double Left, double Right, DateTimeOffset From);
 }
 
 /// <summary>A source's nights.</summary>
@@ -122,7 +131,9 @@ public sealed record NightCell(IReadOnlyList<SetBar> Bars, int Lanes, IReadOnlyL
 /// <param name="Lane">Its lane, 0 first.</param>
 /// <param name="Left">Where it begins, as a share of the window, 0–1.</param>
 /// <param name="Right">Where it ends, as a share of the window, 0–1.</param>
-public sealed record SetBar(PlannedSet Set, int Lane, double Left, double Right);
+/// <param name="Name">What stands on it.</param>
+/// <param name="NameLeft">Where its name begins, as a share of the window, 0–1: with the bar, or sooner where the night ends too soon.</param>
+public sealed record SetBar(PlannedSet Set, int Lane, double Left, double Right, string Name, double NameLeft);
 
 /// <summary>The flow from a moment on.</summary>
 /// <param name="At">The moment as a share of the window, 0–1.</param>

@@ -7,6 +7,13 @@ namespace EstateWater.Tests.Web.Week;
 
 public sealed class SetBoardTests : BunitContext
 {
+    private static readonly WeekBlock[] Blocks = [new("B01", null, "V01", []), new("B02", null, "V02", []), new("B03", null, "V02", [])];
+
+    [Fact]
+    public void Every_bar_names_its_valve_and_blocks_also_the_shortest() => Assert.Equal(
+        ["V01 · B01", "V02 · B02 B03", "V99"],
+        Board([Samples.Set("V01", 22, 20, 0.25), Samples.Set("V02", 22, 21, 12), Samples.Set("V99", 22, 22, 1)]).FindAll(".bars text").Select(t => t.TextContent));
+
     [Fact]
     public void Every_bar_leads_to_the_row_that_says_the_same()
     {
@@ -14,11 +21,11 @@ public sealed class SetBoardTests : BunitContext
         var board = Board(plan.Sets);
         var table = Render<SetTable>(p => p
             .Add(t => t.Sets, plan.Sets)
-            .Add(t => t.Blocks, [new WeekBlock("B01", null, "V01", []), new WeekBlock("B02", null, "V02", [])]));
+            .Add(t => t.Blocks, Blocks));
         var rows = table.FindAll("tbody tr").Select(r => $"week#{r.Id}").ToList();
         Assert.Equal(rows, board.FindAll("a").Select(a => a.GetAttribute("href")));
         Assert.Equal(
-            ["V01 on bore, Wed 22 Jan 20:00 to 02:00, 6 h, 30\u00A0m³/h", "V02 on bore, Wed 22 Jan 20:00 to 00:00, 4 h, 30\u00A0m³/h"],
+            ["V01 · B01 on bore, Wed 22 Jan 20:00 to 02:00, 6 h, 30\u00A0m³/h", "V02 · B02 B03 on bore, Wed 22 Jan 20:00 to 00:00, 4 h, 30\u00A0m³/h"],
             board.FindAll("a").Select(a => a.GetAttribute("aria-label")));
         Assert.Contains("B02", table.FindAll("tbody tr")[1].TextContent);
         Assert.Contains("2 sets, 10 h, 300 m³", table.Find("caption").TextContent.Replace('\u00A0', ' '));
@@ -52,6 +59,7 @@ public sealed class SetBoardTests : BunitContext
     private IRenderedComponent<SetBoard> Board(IReadOnlyList<PlannedSet> sets) => Render<SetBoard>(p => p
         .Add(b => b.Sets, sets)
         .Add(b => b.Sources, [Samples.Bore])
+        .Add(b => b.Blocks, Blocks)
         .Add(b => b.Zone, Samples.Zone)
         .Add(b => b.HorizonDays, 10));
 }

@@ -69,7 +69,18 @@ public sealed class SetTimelineTests
     }
 
     [Fact]
-    public void Bars_of_one_lane_never_overlap() =>
+    public void A_bar_shorter_than_its_name_keeps_room_for_it()
+    {
+        // Half an hour, another that follows at once, and half an hour at the end of the night, whose name begins before it.
+        var bars = SetTimeline.Of(
+            [Samples.Set("V01", 22, 20, 0.5), Samples.Set("V02", 22, 21, 12.5), Samples.Set("V03", 23, 9, 1)], [Samples.Bore], Samples.Zone, nameOf: valve => valve + " · A1").Rows[0].Nights[0].Bars;
+        Assert.Equal([0, 1, 2], bars.Select(b => b.Lane));
+        Assert.Equal(bars[1].Left, bars[1].NameLeft);
+        Assert.InRange(bars[2].NameLeft, 0.1, bars[2].Left - 0.3);
+    }
+
+    [Fact]
+    public void Bars_and_names_of_one_lane_never_overlap() =>
         Gen.Select(Gen.Int[0, 13], Gen.Int[1, 8]).Array[1, 30].Sample(times =>
         {
             var sets = times
@@ -82,7 +93,7 @@ public sealed class SetTimelineTests
             Assert.Equal(sets.Count, bars.Count);
             foreach (var lane in bars.GroupBy(b => b.Lane).Select(l => l.OrderBy(b => b.Left).ToList()))
             {
-                Assert.All(lane.Zip(lane.Skip(1)), pair => Assert.True(pair.First.Right <= pair.Second.Left + 1e-12));
+                Assert.All(lane.Zip(lane.Skip(1)), pair => Assert.True(Math.Max(pair.First.Right, pair.First.NameLeft) <= Math.Min(pair.Second.Left, pair.Second.NameLeft) + 1e-12));
             }
         });
 }
