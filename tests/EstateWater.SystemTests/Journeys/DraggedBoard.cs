@@ -24,6 +24,7 @@ internal sealed partial class DraggedBoard(IPage page, WeekDesk week, string set
     {
         var week = await WeekDesk.OpenAsync(page);
         await page.Locator(".bars a").First.WaitForAsync();
+        await week.ShowSetRowsAsync();
         var set = await page.EvaluateAsync<string>(
             """
             () => [...document.querySelectorAll('.bars a')].find(bar => {

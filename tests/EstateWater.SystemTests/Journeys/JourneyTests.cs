@@ -38,7 +38,7 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         var before = await week.SetsCaptionAsync();
         var block = await week.ChangeFirstHoursAsync(hours => hours + 0.5);
         await Expect(desk.GetByRole(AriaRole.Button, new() { Name = $"Undo the hours of {block}" })).ToBeEnabledAsync();
-        await Expect(desk.Locator("table.sets caption")).Not.ToHaveTextAsync(before);
+        await Expect(week.SetsCaption).Not.ToHaveTextAsync(before);
         await week.PublishAsync("Ana", "Filters first.");
         await Expect(desk.Locator("#tonight ~ p")).ToContainTextAsync(new Regex("^0 of \\d+ sets? confirmed"));
         await desk.EvaluateAsync("window.stillThis = true");
@@ -81,7 +81,7 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         var desk = await browser.DeskAsync(host.Address);
         var week = await WeekDesk.OpenAsync(desk);
         var before = await week.SetsCaptionAsync();
-        var valve = await desk.Locator("table.sets tbody th").First.InnerTextAsync();
+        var valve = (await desk.Locator("table.sets tbody th").First.TextContentAsync())!;
         await TabToAsync(desk, ".try-forms summary");
         await desk.Keyboard.PressAsync("Enter");
         await TabToAsync(desk, "#close-valve");
@@ -90,7 +90,7 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         await desk.Keyboard.PressAsync("Enter");
         await Expect(desk.Locator(".draft-changes li")).ToContainTextAsync($"{valve} closed from the night of");
         await Expect(desk.Locator(".draft-changes [role=status]")).ToContainTextAsync(new Regex($"^With {valve} closed .* ceiling.*less is used\\.$"));
-        Assert.DoesNotContain(valve, await desk.Locator("table.sets tbody th").AllInnerTextsAsync());
+        Assert.DoesNotContain(valve, await desk.Locator("table.sets tbody th").AllTextContentsAsync());
 
         await desk.ReloadAsync();
         await Expect(desk.Locator(".draft-changes [role=status]")).ToContainTextAsync($"With {valve} closed");
@@ -113,12 +113,13 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         await desk.Locator("#move-opens").FillAsync("04:30");
         await desk.Locator("#move-hours").FillAsync("2,5");
         await desk.GetByRole(AriaRole.Button, new() { Name = "Move this set" }).ClickAsync();
-        await Expect(desk.Locator(".draft-changes li")).ToContainTextAsync("04:30 for 2.5 h");
+        await Expect(desk.Locator(".draft-changes li")).ToContainTextAsync(new Regex(" to .* 04:30, 2\\.5 h instead of "));
         await Expect(desk.Locator(".draft-changes [role=status]")).ToBeVisibleAsync();
         var valve = set.Split(',')[0];
+        await week.ShowSetRowsAsync();
         await Expect(desk.Locator("table.sets tbody tr").Filter(new() { HasText = "04:30" }).Filter(new() { HasText = "2.5 h" }).Filter(new() { HasText = valve }).First).ToBeVisibleAsync();
         await desk.GetByRole(AriaRole.Button, new() { Name = "Review and publish" }).ClickAsync();
-        await Expect(desk.GetByRole(AriaRole.Dialog)).ToContainTextAsync($"Changed by hand, and kept with the plan: {valve} opens");
+        await Expect(desk.GetByRole(AriaRole.Dialog)).ToContainTextAsync($"Changed by hand, and kept with the plan: {valve} moves from");
         await desk.GetByRole(AriaRole.Button, new() { Name = "Keep working" }).ClickAsync();
         await week.PublishAsync("Ana", "As moved.");
     }
@@ -133,7 +134,26 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         await bar.FocusAsync();
         await desk.Keyboard.PressAsync("Enter");
         await Expect(desk.Locator($"tr[id='{row}']")).ToBeInViewportAsync();
+        await Expect(desk.Locator(".set-list")).ToHaveAttributeAsync("open", "");
         Assert.Equal(row, await desk.EvaluateAsync<string>("document.querySelector('tr:target').id"));
+    }
+
+    [Fact]
+    public async Task A_block_is_found_on_the_week_by_typing_and_its_hours_are_next()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await WeekDesk.OpenAsync(desk);
+        var rows = desk.Locator("table.block-hours tbody tr:visible");
+        var all = await rows.CountAsync();
+        var code = (await rows.Last.GetAttributeAsync("data-block"))!;
+        await desk.Keyboard.PressAsync("/");
+        await desk.Keyboard.TypeAsync(code);
+        await Expect(desk.Locator("[data-found]")).ToHaveTextAsync(new Regex($"^\\d+ of {all} blocks$"));
+        Assert.InRange(await rows.CountAsync(), 1, all - 1);
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.Locator($"[id='hours-{code}']")).ToBeFocusedAsync();
+        await Expect(desk.Locator($"[id='hours-{code}']")).ToBeInViewportAsync();
+        await Expect(rows).ToHaveCountAsync(all);
     }
 
     [Fact]
@@ -150,6 +170,11 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         var shown = await desk.Locator("[data-list] tbody tr:visible").CountAsync();
         Assert.InRange(shown, 1, all - 1);
         Assert.Equal(all - shown, await desk.Locator("[data-map] a.away").CountAsync());
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(desk.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync(code);
+        await desk.GoBackAsync();
+        await desk.Keyboard.PressAsync("/");
+        await desk.Keyboard.TypeAsync(code);
         await desk.Keyboard.PressAsync("Escape");
         await Expect(desk.Locator("[data-list] tbody tr:visible")).ToHaveCountAsync(all);
         for (var block = 0; block < 2; block++)

@@ -76,7 +76,7 @@ public sealed class SignInJourneyTests(PeopleHost host, Browser browser) : IClas
         await Expect(nia).ToHaveURLAsync(new Regex("/owner$"));
         await nia.GotoAsync("/week");
         await Expect(nia.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("The week");
-        await Expect(nia.Locator("table.sets")).ToBeVisibleAsync();
+        await Expect(nia.Locator(".set-list > summary")).ToBeVisibleAsync();
         await Expect(nia.Locator("main button, main input")).ToHaveCountAsync(0);
         await nia.Context.CloseAsync();
         await mara.Context.CloseAsync();

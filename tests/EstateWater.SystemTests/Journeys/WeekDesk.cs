@@ -21,7 +21,13 @@ internal sealed class WeekDesk(IPage page)
         return new WeekDesk(page);
     }
 
-    public Task<string> SetsCaptionAsync() => page.Locator("table.sets caption").InnerTextAsync();
+    /// <summary>How many sets, hours and how much water: “129 sets, 1347 h, 41 681 m³: each as a row”.</summary>
+    public ILocator SetsCaption => page.Locator(".set-list > summary");
+
+    public Task<string> SetsCaptionAsync() => SetsCaption.InnerTextAsync();
+
+    /// <summary>Unfolds the rows of the sets.</summary>
+    public Task ShowSetRowsAsync() => SetsCaption.ClickAsync();
 
     /// <summary>Changes the most urgent block's hours and waits for the plan; gives the block.</summary>
     public async Task<string> ChangeFirstHoursAsync(Func<double, double> change)

@@ -23,7 +23,7 @@ public sealed record WeekContext(
         var blocks = contents.Blocks
             .GroupBy(b => b.ValveCode)
             .SelectMany(valve => valve.Select(b => new WeekBlock(
-                b.Code, b.Name, b.ValveCode, valve.Where(o => o.Code != b.Code).Select(o => o.Code).ToList())))
+                b.Code, b.Name, b.ValveCode, valve.Where(o => o.Code != b.Code).Select(o => o.Code).ToList(), b.Variety)))
             .ToDictionary(b => b.Code);
         var sources = contents.Sources
             .Select(s => new PlanSource(s.Code, s.MaxFlowM3PerH, s.DailyFrom, s.DailyTo, s.SeasonAllocationM3))

@@ -40,8 +40,14 @@ export function attach(root, desk) {
   root.addEventListener('contextmenu', (event) => drag?.begun && event.preventDefault());
   root.addEventListener('dragstart', (event) => event.target.closest('a[data-set]') && event.preventDefault());
 
-  // A bar is a link: letting it go is not a click on it.
-  root.addEventListener('click', (event) => dragged && event.detail > 0 && event.preventDefault(), true);
+  // A bar is a link to its row, which may be folded: letting the bar go is not a click on it.
+  root.addEventListener('click', (event) => {
+    if (dragged && event.detail > 0) {
+      event.preventDefault();
+    } else {
+      document.getElementById(event.target.closest('a[data-set]')?.dataset.set)?.closest('details').setAttribute('open', '');
+    }
+  }, true);
 
   function moved(event) {
     if (event.pointerId !== drag.pointer) {

@@ -80,7 +80,7 @@ public sealed class BlockHoursTableTests : BunitContext
     private IRenderedComponent<BlockHoursTable> Table(Dictionary<string, double> byHand, EstateWater.Planning.Plan? plan = null, WeekEdits? edits = null) =>
         Render<BlockHoursTable>(p => p
             .Add(t => t.Plan, plan ?? Samples.Plan())
-            .Add(t => t.Blocks, new Dictionary<string, WeekBlock> { ["B01"] = new("B01", "Long Rows", "V01", ["B02"]) })
+            .Add(t => t.Blocks, new Dictionary<string, WeekBlock> { ["B01"] = new("B01", "Long Rows", "V01", ["B02"], "Syrah") })
             .Add(t => t.Edits, edits ?? WeekEdits.None with { HoursByHand = byHand })
             .Add(t => t.OnHours, given.Add)
             .Add(t => t.OnGiveBack, givenBack.Add));
