@@ -125,6 +125,25 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
     }
 
     [Fact]
+    public async Task The_publish_dialog_begins_at_its_title_and_Escape_closes_it_and_keeps_what_was_typed()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await WeekDesk.OpenAsync(desk);
+        var button = desk.GetByRole(AriaRole.Button, new() { Name = "Review and publish" });
+        var dialog = desk.GetByRole(AriaRole.Dialog);
+        await button.FocusAsync();
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(dialog.GetByRole(AriaRole.Heading, new() { Name = "Publish these sets to the irrigators" })).ToBeFocusedAsync();
+        await TabToAsync(desk, "#published-note");
+        await desk.Keyboard.TypeAsync("Check the filter");
+        await desk.Keyboard.PressAsync("Escape");
+        await Expect(dialog).ToHaveCountAsync(0);
+        await Expect(button).ToBeFocusedAsync();
+        await desk.Keyboard.PressAsync("Enter");
+        await Expect(dialog.GetByLabel("Note to the irrigators")).ToHaveValueAsync("Check the filter");
+    }
+
+    [Fact]
     public async Task A_bar_of_the_board_leads_to_its_row_by_keyboard()
     {
         var desk = await browser.DeskAsync(host.Address);
