@@ -23,9 +23,9 @@ internal sealed class ChangeWords(TimeZoneInfo zone)
     /// <summary>The same, for a sentence.</summary>
     public Sentence When(DateTimeOffset at) => Sentence.Of($"{TimeZoneInfo.ConvertTime(at, zone):ddd d MMM HH:mm}");
 
-    /// <summary>For example “Published 12 sets, 68.5 h”.</summary>
+    /// <summary>For example “Published 12 sets, 68.5 h (note)”.</summary>
     public static string Published(PublishedPlan plan) =>
-        FormattableString.Invariant($"Published {plan.Sets.Count} {(plan.Sets.Count == 1 ? "set" : "sets")}, {plan.Sets.Sum(s => s.Hours):0.##} h");
+        Short(FormattableString.Invariant($"Published {plan.Sets.Count} {(plan.Sets.Count == 1 ? "set" : "sets")}, {plan.Sets.Sum(s => s.Hours):0.##} h{(plan.Note is null ? "" : $" ({plan.Note})")}"));
 
     /// <summary>For example “V03 of Tue 21 Jan 20:00: 5.5 h from Tue 21 Jan 20:10, 160.5 m³ (note)”.</summary>
     public Sentence Confirmed(PublishedSet set, SetConfirmation said)

@@ -29,7 +29,7 @@ public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSn
         var told = await ToldChanges.OfAsync(db, [.. rows.Take(PageLength)], cancellation);
         return new ChangePage
         {
-            Rows = [.. told.Select(line => new ChangeLine(line, UndoOf(line.Change, standing, replaced)))],
+            Rows = [.. told.Select(line => UndoOf(line, standing, replaced))],
             Older = rows.Count > PageLength ? rows[PageLength - 1].Id : null,
             People = await all.Select(c => c.By).Distinct().OrderBy(by => by).ToListAsync(cancellation),
         };
@@ -55,13 +55,16 @@ public sealed class ChangesQuery(IDbContextFactory<EstateDb> databases, EstateSn
         return problem;
     }
 
-    private string? UndoOf(ChangeRecord row, PublishedPlan? standing, List<Guid> replaced) => row switch
+    private ChangeLine UndoOf(ToldChange line, PublishedPlan? standing, List<Guid> replaced) => line.Change switch
     {
-        { Kind: ChangeKind.Publication, PlanId: { } id } when id == standing?.Id && standing.Sets.TrueForAll(s => s.Start > clock.GetUtcNow() && s.Confirmations.Count == 0) =>
-            "Take this publication back",
-        { Kind: ChangeKind.Correction, EntryId: { } entry } when !replaced.Contains(entry) => "Take this correction back",
-        { Kind: ChangeKind.Reading, EntryId: { } entry } when !replaced.Contains(entry) => "Take this reading back",
-        _ => null,
+        { Kind: ChangeKind.Publication, PlanId: { } id } when id != standing?.Id => new(line, null, "Another plan stands"),
+        { Kind: ChangeKind.Publication, PlanId: not null } when standing!.Sets.Exists(s => s.Confirmations.Count > 0) => new(line, null, "A set of it was confirmed: publish anew"),
+        { Kind: ChangeKind.Publication, PlanId: not null } when standing!.Sets.Exists(s => s.Start <= clock.GetUtcNow()) => new(line, null, "Its first set has begun: publish anew"),
+        { Kind: ChangeKind.Publication, PlanId: not null } => new(line, "Take this publication back", null),
+        { Kind: ChangeKind.Correction or ChangeKind.Reading, EntryId: { } entry } when replaced.Contains(entry) => new(line, null, "Changed again since"),
+        { Kind: ChangeKind.Correction, EntryId: not null } => new(line, "Take this correction back", null),
+        { Kind: ChangeKind.Reading, EntryId: not null } => new(line, "Take this reading back", null),
+        _ => new(line, null, null),
     };
 }
 
@@ -81,7 +84,8 @@ public sealed record ChangePage
 /// <summary>A change and what can be done about it.</summary>
 /// <param name="Told">The change, for any reader.</param>
 /// <param name="Undo">The words of the button that takes it back; null where that is not safe.</param>
-public sealed record ChangeLine(ToldChange Told, string? Undo)
+/// <param name="WhyNot">Why it can no longer be taken back; null where it can, and for what never could.</param>
+public sealed record ChangeLine(ToldChange Told, string? Undo, string? WhyNot)
 {
     /// <summary>The change as it is kept.</summary>
     public ChangeRecord Change => Told.Change;

@@ -34,6 +34,28 @@ public sealed class ServedChangesTests : IAsyncLifetime
         var rows = (await PageAsync("/changes")).QuerySelectorAll("table.changes tbody tr");
         Assert.Equal(["Bea", "Ana", "Mara"], rows.Select(r => r.Children[1].TextContent));
         Assert.Equal([1, 0, 0], rows.Select(r => r.QuerySelectorAll("form").Length));
+        Assert.Equal("Another plan stands", rows[1].Children[5].TextContent.Trim());
+        Assert.Empty(rows[2].Children[5].TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task The_note_of_a_publication_stands_in_the_record_and_why_it_can_no_longer_be_taken_back()
+    {
+        await using var db = await OpenAsync();
+        var set = (await PublishAsync(db, "Cleo", 18, "Filters first.")).Sets.Single();
+        Assert.Equal("Published 1 set, 4 h (Filters first.)", (await PageAsync("/changes")).QuerySelector("table.changes tbody tr")!.Children[3].TextContent);
+        await Confirmations.ConfirmAsync(db, new ConfirmationEntry(Guid.NewGuid(), set.Id, 0, null, "Ben", null, SmallEstate.AsOf) { NotRun = NotRunReason.PumpDown }, SmallEstate.AsOf, Cancellation);
+        var publication = (await PageAsync("/changes")).QuerySelectorAll("table.changes tbody tr")[1];
+        Assert.Equal("A set of it was confirmed: publish anew", publication.Children[5].TextContent.Trim());
+        Assert.Null(publication.QuerySelector("form"));
+    }
+
+    [Fact]
+    public async Task A_publication_whose_first_set_has_begun_says_so()
+    {
+        await using var db = await OpenAsync();
+        await PublishAsync(db, "Cleo", -1);
+        Assert.Equal("Its first set has begun: publish anew", (await PageAsync("/changes")).QuerySelector("table.changes tbody tr")!.Children[5].TextContent.Trim());
     }
 
     [Theory]
@@ -119,11 +141,11 @@ public sealed class ServedChangesTests : IAsyncLifetime
         Leaves = new LeafSet(WaterPotentialMeasure.Leaf, [.. bar.Select(b => new TakenLeaf(SmallEstate.AsOf.AddHours(-1), b))]),
     };
 
-    private static Task<PublishedPlan> PublishAsync(EstateDb db, string by, int startsAhead)
+    private static Task<PublishedPlan> PublishAsync(EstateDb db, string by, int startsAhead, string? note = null)
     {
         var start = SmallEstate.AsOf.AddHours(startsAhead);
         var set = new PublishedSet { ValveCode = "V1", SourceCode = "dam", Start = start, End = start.AddHours(4), Hours = 4, FlowM3PerH = 20 };
-        return PublishedPlans.PublishAsync(db, SmallEstate.AsOf, "{}", [set], by, null, SmallEstate.AsOf, Cancellation);
+        return PublishedPlans.PublishAsync(db, SmallEstate.AsOf, "{}", [set], by, note, SmallEstate.AsOf, Cancellation);
     }
 
     private Task<EstateDb> OpenAsync() => host.App.Services.GetRequiredService<IDbContextFactory<EstateDb>>().CreateDbContextAsync(Cancellation);
