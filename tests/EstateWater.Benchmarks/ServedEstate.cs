@@ -101,6 +101,6 @@ internal sealed partial class ServedEstate : IAsyncDisposable
         throw new InvalidOperationException("The program stopped speaking.");
     }
 
-    [GeneratedRegex(@"Open (http://127\.0\.0\.1:\d+)")]
+    [GeneratedRegex(@"Open (http://localhost:\d+)")]
     private static partial Regex ReadyLine();
 }

@@ -103,9 +103,9 @@ public static class ServeCommand
 
         // The first plan is made while the browser opens, not while it waits.
         _ = app.Services.GetRequiredService<EstateSnapshots>().GetAsync(cancellation);
-        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
+        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Select(ServeOptions.ToOpen).ToList();
         await Console.Out.WriteLineAsync($"EstateWater is ready. Open {string.Join(" or ", addresses)} (stop with Ctrl+C).");
-        await SayFirstStartAsync(app, addresses.First(), cancellation);
+        await SayFirstStartAsync(app, addresses[0], cancellation);
         await app.WaitForShutdownAsync(cancellation);
         return 0;
     }

@@ -38,6 +38,9 @@ public sealed record ServeOptions
     /// <summary>The addresses that are listened on.</summary>
     public string ListenOn => Urls ?? DefaultUrls;
 
+    /// <summary>How an address that is listened on is opened on this computer: by name, because browsers keep no passkey for a number.</summary>
+    public static string ToOpen(string listensOn) => listensOn.Replace("//127.0.0.1", "//localhost", StringComparison.Ordinal);
+
     /// <summary>Whether only this computer can reach the pages.</summary>
     public bool IsLocal => ListenOn.Split(';').All(url => Uri.TryCreate(url, UriKind.Absolute, out var address) && address.IsLoopback);
 

@@ -86,6 +86,6 @@ public partial class RunningHost : IAsyncLifetime
     [GeneratedRegex(@"with the code ([0-9A-Z-]+)")]
     private static partial Regex CodeLine();
 
-    [GeneratedRegex(@"Open (http://127\.0\.0\.1:\d+)")]
+    [GeneratedRegex(@"Open (http://localhost:\d+)")]
     private static partial Regex ReadyLine();
 }

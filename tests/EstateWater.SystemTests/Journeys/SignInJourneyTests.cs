@@ -88,8 +88,7 @@ public sealed class SignInJourneyTests(PeopleHost host, Browser browser) : IClas
         var manager = await host.ManagerAsync(browser);
         var link = await PeopleHost.InviteAsync(manager, "Pia", "irrigator");
 
-        // A passkey belongs to a name; an address in figures has none.
-        var page = await browser.PhoneAsync(new UriBuilder(host.Address) { Host = "localhost" }.Uri);
+        var page = await browser.PhoneAsync(host.Address);
         await AddAuthenticatorAsync(page);
         await PeopleHost.JoinAsync(page, link);
         await page.GotoAsync("/account");
@@ -111,6 +110,32 @@ public sealed class SignInJourneyTests(PeopleHost host, Browser browser) : IClas
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in with a passkey" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("This passkey was not accepted");
         await page.Context.CloseAsync();
+        await manager.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_passkey_belongs_to_a_name_and_an_address_of_numbers_says_so()
+    {
+        var page = await browser.PhoneAsync(new UriBuilder(host.Address) { Host = "127.0.0.1" }.Uri);
+        var manager = await host.ManagerAsync(browser);
+        var link = await PeopleHost.InviteAsync(manager, "Ned", "irrigator");
+        await PeopleHost.JoinAsync(page, link);
+        await page.GotoAsync("/account");
+        await Expect(page.GetByText("they need https and a name in place of a number")).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Make a passkey here" })).ToBeHiddenAsync();
+        await page.Context.CloseAsync();
+        await manager.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_link_is_copied_by_its_button()
+    {
+        var manager = await host.ManagerAsync(browser);
+        await manager.Context.GrantPermissionsAsync(["clipboard-read", "clipboard-write"]);
+        var path = await PeopleHost.InviteAsync(manager, "Cora", "irrigator");
+        await manager.GetByRole(AriaRole.Button, new() { Name = "Copy the link" }).ClickAsync();
+        await Expect(manager.GetByText("Copied.", new() { Exact = true })).ToBeVisibleAsync();
+        Assert.EndsWith(path, await manager.EvaluateAsync<string>("navigator.clipboard.readText()"), StringComparison.Ordinal);
         await manager.Context.CloseAsync();
     }
 

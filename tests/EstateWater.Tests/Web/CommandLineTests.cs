@@ -23,6 +23,12 @@ public sealed class CommandLineTests
     public void Knows_which_addresses_only_this_computer_reaches(string? urls, bool local) =>
         Assert.Equal(local, new ServeOptions { Urls = urls }.IsLocal);
 
+    [Theory]
+    [InlineData("http://127.0.0.1:5080", "http://localhost:5080")]
+    [InlineData("http://192.0.2.7:5080", "http://192.0.2.7:5080")]
+    public void On_this_computer_it_is_opened_by_name_so_that_passkeys_can_be_kept(string listensOn, string open) =>
+        Assert.Equal(open, ServeOptions.ToOpen(listensOn));
+
     [Fact]
     public async Task The_demo_is_not_served_to_other_computers() =>
         Assert.Equal(2, await CommandLine.Run(["serve", "--demo", "--urls", "http://0.0.0.0:5080"]));

@@ -1,6 +1,8 @@
 // Asks a passkey of this phone or computer, to sign in or to make one, and sends its answer with the page's own form.
 
-const offered = "PublicKeyCredential" in window && "parseRequestOptionsFromJSON" in PublicKeyCredential;
+// A passkey belongs to a name: browsers keep none for an address of numbers.
+const isNumber = /^[\d.]+$|^\[/.test(location.hostname);
+const offered = !isNumber && "PublicKeyCredential" in window && "parseRequestOptionsFromJSON" in PublicKeyCredential;
 
 async function optionsFor(form) {
   const response = await fetch(form.dataset.options, {
