@@ -19,7 +19,7 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         "Readings cannot be entered here because scripts are off. Write them down and tell the manager.",
         "Aquí no se pueden anotar lecturas porque el navegador tiene los scripts apagados. Apúntelas en papel y avise al encargado.");
 
-    public string NoEstate => Say("There is no estate yet. Import one first.", "Todavía no hay finca. Primero hay que importarla.");
+    public string NoEstate => Say("There is no estate yet. Ask the manager to bring it in.", "Todavía no hay finca. Pida al encargado que la cargue.");
 
     public string NoRound => Say("There is no round for today: choose a block below.", "Hoy no hay ronda: elija un bloque abajo.");
 

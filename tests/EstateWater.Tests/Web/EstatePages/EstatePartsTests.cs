@@ -2,8 +2,10 @@ using AngleSharp.Dom;
 using Bunit;
 using EstateWater.Planning;
 using EstateWater.Web.Features.Estate;
+using EstateWater.Web.Hosting;
 using EstateWater.Web.Parts;
 using EstateWater.Web.Parts.Units;
+using Microsoft.Extensions.DependencyInjection;
 using static EstateWater.Tests.Web.SmallEstate;
 
 namespace EstateWater.Tests.Web.EstatePages;
@@ -95,9 +97,11 @@ public sealed class EstatePartsTests : BunitContext
     [Fact]
     public void An_empty_database_says_what_to_do_first()
     {
+        var file = Path.Combine(Path.GetTempPath(), "our own.db");
+        Services.AddSingleton(new ServeOptions { DatabaseFile = file });
         var empty = Render<NoEstateYet>();
         Assert.Equal("No estate yet", empty.Find("h1").TextContent);
-        Assert.Contains("import", empty.Find("code").TextContent, StringComparison.Ordinal);
+        Assert.EndsWith($"import --data my-estate --database \"{file}\"", empty.Find("code").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
