@@ -80,8 +80,8 @@ public sealed class SignInWords(FieldLanguage language) : FieldWords(language)
     public string MakePasskey => Say("Make a passkey here", "Crear una llave aquí");
 
     public string PasskeyNeedsHttps => Say(
-        "This browser offers no passkeys at this address; they need https.",
-        "Este navegador no ofrece llaves de acceso en esta dirección; hace falta https.");
+        "This browser offers no passkeys at this address; they need https and a name in place of a number. On the computer that runs the program, open it as localhost.",
+        "Este navegador no ofrece llaves de acceso en esta dirección; hace falta https y un nombre en vez de un número. En la computadora donde corre el programa, ábralo como localhost.");
 
     public string Unnamed => Say("Passkey", "Llave");
 
@@ -106,6 +106,16 @@ public sealed class SignInWords(FieldLanguage language) : FieldWords(language)
         $"{by} le invita como {Role(role)}. Va a entrar como «{name}».");
 
     public string SignedInWith(string name, PersonRole role) => Say($"Signed in as {name}, {Role(role)}.", $"Entró como {name}, {Role(role)}.");
+
+    /// <summary>A link to the page on which someone begins.</summary>
+    public string BackTo(string landing) => landing switch
+    {
+        "/owner" => Say("To the owner’s page", "A la página del dueño"),
+        "/week" => Say("Back to the week", "Volver a la semana"),
+        "/sets" => Say("Back to the sets", "Volver a los riegos"),
+        "/readings" => Say("Back to the readings", "Volver a las lecturas"),
+        _ => Say("Back to the estate", "Volver a la finca"),
+    };
 
     public string Role(PersonRole role) => role switch
     {

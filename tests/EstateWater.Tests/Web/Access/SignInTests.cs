@@ -48,6 +48,27 @@ public sealed class SignInTests : IAsyncLifetime
         Assert.Equal(leadsTo, await visitor.SignInAsync("mara", page: page));
     }
 
+    [Fact]
+    public async Task The_account_leads_back_in_words_and_the_header_says_who_is_signed_in()
+    {
+        Assert.Equal("Back to the week", (await PageAsync(host.Manager, "/account")).QuerySelector("p a.field-link")!.TextContent);
+        Assert.Equal("Volver a los riegos", (await PageAsync(ben, "/account?lang=es")).QuerySelector("p a.field-link")!.TextContent);
+        Assert.Equal("Account: Mara", (await PageAsync(host.Manager, "/people")).QuerySelector("header nav a[href='/account']")!.TextContent);
+
+        // This page is kept for all managers alike.
+        Assert.Equal("Account", (await PageAsync(host.Manager, "/")).QuerySelector("header nav a[href='/account']")!.TextContent);
+    }
+
+    [Fact]
+    public async Task Whoever_cannot_bring_the_estate_in_is_told_to_ask_the_manager()
+    {
+        var page = await PageAsync(ben, "/");
+        Assert.Equal("No estate yet", page.QuerySelector("h1")!.TextContent);
+        Assert.EndsWith("The manager brings the estate in: ask them.", page.QuerySelector("h1 + p")!.TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.QuerySelectorAll("main code"));
+        Assert.NotEmpty((await PageAsync(host.Manager, "/")).QuerySelectorAll("main code"));
+    }
+
     [Theory]
     [InlineData("Mara", "wrong words of mine")]
     [InlineData("Nora", Visitor.Password)]
@@ -219,4 +240,7 @@ public sealed class SignInTests : IAsyncLifetime
     }
 
     private Task<EstateDb> OpenAsync() => host.App.Services.GetRequiredService<IDbContextFactory<EstateDb>>().CreateDbContextAsync(Cancellation);
+
+    private static async Task<AngleSharp.Dom.IDocument> PageAsync(Visitor visitor, string address) =>
+        await Visitor.ReadAsync(await visitor.Follows.GetAsync(address, Cancellation));
 }
