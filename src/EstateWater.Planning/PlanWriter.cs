@@ -110,6 +110,8 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
     private PlannedSet Write(SourceNights source, PlacedSet set)
     {
         // Quarter hours are counted on the physical clock: a set across the spring change still has its hours.
+        // The water is of the hours and the flow that are told, so that a plan and its published sets have one sum.
+        var flow = Math.Round(set.Need.Valve.FlowM3PerH, 2);
         var start = source.Nights[set.Night].Start.AddMinutes(15 * set.StartQuarter);
         return new PlannedSet
         {
@@ -118,8 +120,8 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
             Start = TimeZoneInfo.ConvertTime(start, estate.Request.TimeZone),
             End = TimeZoneInfo.ConvertTime(start.AddMinutes(15 * set.Quarters), estate.Request.TimeZone),
             Hours = set.Quarters / 4.0,
-            FlowM3PerH = Math.Round(set.Need.Valve.FlowM3PerH, 2),
-            VolumeM3 = Math.Round(set.Need.Valve.FlowM3PerH * set.Quarters / 4, 1),
+            FlowM3PerH = flow,
+            VolumeM3 = Math.Round(flow * set.Quarters / 4, 4),
         };
     }
 

@@ -10,6 +10,9 @@ namespace EstateWater.Web.Layout;
 /// <param name="Policy">Who may open it.</param>
 public sealed record PageLink(string Href, string Words, string Policy)
 {
+    /// <summary>Whether it stands behind “More”: looked at now and then, not in a day’s work.</summary>
+    public bool IsSeldom { get; init; }
+
     /// <summary>Whether pages under it have links of their own, so that it is not marked on those.</summary>
     public bool IsWhole => All.Any(other => other != this && other.Href.StartsWith(Href, StringComparison.Ordinal));
 
@@ -23,11 +26,11 @@ public sealed record PageLink(string Href, string Words, string Policy)
         new("/sets", "Tonight’s sets", Policies.Sets),
         new("/readings", "Readings", Policies.Readings),
         new(RoundEndpoint.Href, "Round", Policies.Readings),
-        new("/changes", "Changes", Policies.Records),
-        new("/accuracy", "Past outlooks", Policies.Records),
-        new("/methods", "Methods", Policies.Estate),
-        new("/people", "People", Policies.People),
-        new("/preferences", "Preferences", Policies.SignedIn),
+        new("/changes", "Changes", Policies.Records) { IsSeldom = true },
+        new("/accuracy", "Past outlooks", Policies.Records) { IsSeldom = true },
+        new("/methods", "Methods", Policies.Estate) { IsSeldom = true },
+        new("/people", "People", Policies.People) { IsSeldom = true },
+        new("/preferences", "Preferences", Policies.SignedIn) { IsSeldom = true },
     ];
 
     /// <summary>Those that a visitor may open.</summary>

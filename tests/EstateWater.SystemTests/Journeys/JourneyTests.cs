@@ -144,6 +144,19 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
     }
 
     [Fact]
+    public async Task What_cannot_be_pressed_is_seen_by_night()
+    {
+        var desk = await browser.DeskAsync(host.Address);
+        await desk.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Dark });
+        await WeekDesk.OpenAsync(desk);
+        var undo = desk.GetByRole(AriaRole.Button, new() { Name = "Undo", Exact = true });
+        await Expect(undo).ToBeDisabledAsync();
+
+        // The night's soft ink.
+        await Expect(undo).ToHaveCSSAsync("color", "rgb(174, 183, 176)");
+    }
+
+    [Fact]
     public async Task A_bar_of_the_board_leads_to_its_row_by_keyboard()
     {
         var desk = await browser.DeskAsync(host.Address);

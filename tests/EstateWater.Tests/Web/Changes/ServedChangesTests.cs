@@ -124,6 +124,8 @@ public sealed class ServedChangesTests : IAsyncLifetime
         Assert.Equal(["B2 Block 2", "B1 Block 1"], page.QuerySelectorAll(".compared h2").Select(h => h.TextContent));
         Assert.Equal("The estate has no block B9.", page.QuerySelector("[role=alert]")!.TextContent);
         Assert.Equal(2, page.QuerySelectorAll(".season-readings").Length);
+        Assert.All(page.QuerySelectorAll(".outlook-axis .ends").Select(ends => ends.TextContent), ends => Assert.Matches("^\\d+\\.\\d bar\\d+\\.\\d bar$", ends));
+        Assert.Equal(2, page.QuerySelectorAll(".outlook-axis .ends").Length);
         Assert.Equal(4, page.QuerySelector(".compared")!.QuerySelectorAll(".season-readings circle").Length);
     }
 

@@ -156,6 +156,14 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     }
 
     [Fact]
+    public async Task Pages_looked_at_now_and_then_stand_behind_one_word_that_is_open_on_them()
+    {
+        var more = (await Page("/")).QuerySelector("header nav details:not([open])")!;
+        Assert.Equal(["/changes", "/accuracy", "/methods", "/people", "/preferences"], more.QuerySelectorAll("a").Select(a => a.GetAttribute("href")));
+        Assert.Equal("Methods", (await Page("/methods")).QuerySelector("header nav details[open] a.active")!.TextContent);
+    }
+
+    [Fact]
     public async Task The_estate_page_is_kept_compressed_until_the_data_change()
     {
         await Compressed();
