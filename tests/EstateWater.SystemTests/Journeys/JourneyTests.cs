@@ -125,7 +125,7 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
     }
 
     [Fact]
-    public async Task The_publish_dialog_begins_at_its_title_and_Escape_closes_it_and_keeps_what_was_typed()
+    public async Task The_publish_dialog_begins_at_what_can_be_used_and_Escape_closes_it_and_keeps_what_was_typed()
     {
         var desk = await browser.DeskAsync(host.Address);
         await WeekDesk.OpenAsync(desk);
@@ -133,7 +133,9 @@ public sealed class JourneyTests(RunningHost host, Browser browser) : IClassFixt
         var dialog = desk.GetByRole(AriaRole.Dialog);
         await button.FocusAsync();
         await desk.Keyboard.PressAsync("Enter");
-        await Expect(dialog.GetByRole(AriaRole.Heading, new() { Name = "Publish these sets to the irrigators" })).ToBeFocusedAsync();
+
+        // The sets that differ, where any do; else the first field.
+        await Expect(dialog.Locator("[role=region], input").First).ToBeFocusedAsync();
         await TabToAsync(desk, "#published-note");
         await desk.Keyboard.TypeAsync("Check the filter");
         await desk.Keyboard.PressAsync("Escape");

@@ -77,8 +77,8 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
         {
             var name = nameOf(piece.Set.Valve);
             var width = Math.Min(1, (name.Length * LetterShare) + RoomShare);
-            var nameLeft = Math.Min(piece.Left, 1 - width);
-            var lane = laneEnds.FindIndex(end => end <= nameLeft);
+            var nameLeft = NameLeft(piece, width);
+            var lane = laneEnds.FindIndex(end => end <= Math.Min(piece.Left, nameLeft));
             if (lane < 0)
             {
                 lane = laneEnds.Count;
@@ -91,6 +91,13 @@ public sealed record SetTimeline(IReadOnlyList<DateOnly> Nights, IReadOnlyList<S
 
         return new NightCell(bars, laneEnds.Count, Flows(bars), window.Opens, window.Closes);
     }
+
+    // On the bar, else behind it, else before it; where the night has room for neither, across it.
+    private static double NameLeft(Piece piece, double width) =>
+        piece.Right - piece.Left >= width ? piece.Left
+        : piece.Right + width <= 1 ? piece.Right
+        : piece.Left - width >= 0 ? piece.Left - width
+        : Math.Min(piece.Left, 1 - width);
 
     private static List<FlowStep> Flows(IReadOnlyList<SetBar> bars) => bars
         .SelectMany(b => new[] { b.Left, b.Right })
@@ -132,7 +139,7 @@ public sealed record NightCell(IReadOnlyList<SetBar> Bars, int Lanes, IReadOnlyL
 /// <param name="Left">Where it begins, as a share of the window, 0–1.</param>
 /// <param name="Right">Where it ends, as a share of the window, 0–1.</param>
 /// <param name="Name">What stands on it.</param>
-/// <param name="NameLeft">Where its name begins, as a share of the window, 0–1: with the bar, or sooner where the night ends too soon.</param>
+/// <param name="NameLeft">Where its name begins, as a share of the window, 0–1: on the bar, or beside one that is too short.</param>
 public sealed record SetBar(PlannedSet Set, int Lane, double Left, double Right, string Name, double NameLeft);
 
 /// <summary>The flow from a moment on.</summary>

@@ -156,11 +156,12 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     }
 
     [Fact]
-    public async Task Pages_looked_at_now_and_then_stand_behind_one_word_that_is_open_on_them()
+    public async Task Pages_looked_at_now_and_then_stand_behind_one_word_that_names_the_one_shown()
     {
         var more = (await Page("/")).QuerySelector("header nav details:not([open])")!;
         Assert.Equal(["/changes", "/accuracy", "/methods", "/people", "/preferences"], more.QuerySelectorAll("a").Select(a => a.GetAttribute("href")));
-        Assert.Equal("Methods", (await Page("/methods")).QuerySelector("header nav details[open] a.active")!.TextContent);
+        Assert.Equal("More", more.QuerySelector("summary:not(.active)")!.TextContent);
+        Assert.Equal("More: Methods", (await Page("/methods")).QuerySelector("header nav summary.active")!.TextContent);
     }
 
     [Fact]

@@ -71,11 +71,11 @@ public sealed class SetTimelineTests
     [Fact]
     public void A_bar_shorter_than_its_name_keeps_room_for_it()
     {
-        // Half an hour, another that follows at once, and half an hour at the end of the night, whose name begins before it.
+        // Half an hour, another that follows at once, and an hour at the end of the night, whose name stands before it.
         var bars = SetTimeline.Of(
-            [Samples.Set("V01", 22, 20, 0.5), Samples.Set("V02", 22, 21, 12.5), Samples.Set("V03", 23, 9, 1)], [Samples.Bore], Samples.Zone, nameOf: valve => valve + " · A1").Rows[0].Nights[0].Bars;
+            [Samples.Set("V01", 22, 20, 0.5), Samples.Set("V02", 22, 21, 12), Samples.Set("V03", 23, 9, 1)], [Samples.Bore], Samples.Zone, nameOf: valve => valve + " · A1").Rows[0].Nights[0].Bars;
         Assert.Equal([0, 1, 2], bars.Select(b => b.Lane));
-        Assert.Equal(bars[1].Left, bars[1].NameLeft);
+        Assert.Equal([bars[0].Right, bars[1].Left], bars.Take(2).Select(b => b.NameLeft));
         Assert.InRange(bars[2].NameLeft, 0.1, bars[2].Left - 0.3);
     }
 
