@@ -53,7 +53,8 @@ public sealed record SetTrouble(string What, string? Source, string? Valve)
             said.NotRun is { } reason and not NotRunReason.Other ? new SetsWords(FieldLanguage.English, units).Reason(reason) : null,
             string.IsNullOrWhiteSpace(said.Note) ? null : $"“{said.Note}”",
         };
+        var at = said.At < said.ReceivedAt ? said.At : said.ReceivedAt; // A phone's clock may run ahead.
         var why = string.Join(", ", causes.OfType<string>());
-        return $"{valves} {ran}{(why.Length == 0 ? "" : $": {why}")} ({said.By}, {units.DayClock(said.At)}).";
+        return $"{valves} {ran}{(why.Length == 0 ? "" : $": {why}")} ({said.By}, {units.DayClock(at)}).";
     }
 }

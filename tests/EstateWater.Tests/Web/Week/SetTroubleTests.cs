@@ -59,6 +59,10 @@ public sealed class SetTroubleTests : BunitContext, IClassFixture<TwoSourceEstat
         Assert.Equal(words, Of(Set("V1", Could(null) with { Hours = hours })).SingleOrDefault()?.What);
 
     [Fact]
+    public void A_phone_whose_clock_runs_ahead_is_told_by_the_servers() => Assert.Equal(
+        "V6 could not run: pump down (Ben, Tue 20 Jan 06:00).", Assert.Single(Of(Set("V6", Could(NotRunReason.PumpDown, hoursLater: 48)))).What);
+
+    [Fact]
     public void What_came_in_before_the_last_plan_was_known_to_it() =>
         Assert.Empty(Of(Set("V6", Could(NotRunReason.PumpDown) with { ReceivedAt = Published.AddMinutes(-1) }), Set("V7", null)));
 
