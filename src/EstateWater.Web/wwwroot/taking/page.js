@@ -27,13 +27,15 @@ const outbox = new Outbox({ name: "estate-water-readings", endpoint: "api/readin
 const kept = await drafts();
 let open = null;
 let discarded = null;
+let asked = null; // The measure that was tapped while the set's leaves are of another: nothing changes before an answer.
 
 const unit = () => field("unit").value;
 const draft = () => kept.get(keyOf(open.block, open.kind)) ?? { key: keyOf(open.block, open.kind), fields: {} };
 const block = () => blocks.get(open.block);
 const tube = (name) => block().tubes.find((t) => t.tube === name);
 const known = () => [...(tube(field("tube").value)?.depthsCm ?? []), ...(draft().knownCm ?? [])];
-const tensions = () => (draft().leaves ?? []).map((leaf) => leaf.tensionBar);
+const leavesRead = () => draft().leaves ?? [];
+const tensions = () => leavesRead().map((leaf) => leaf.tensionBar);
 
 async function change(values) {
   const changed = { ...draft(), ...values };
@@ -49,7 +51,7 @@ async function change(values) {
 
 const depthRows = () => [...document.querySelectorAll("#depths .depth")].map((row) => [...row.querySelectorAll("input")].map((input) => input.value));
 
-const typed = () => change({
+const inForm = () => ({
   fields: Object.fromEntries(FIELDS.map((name) => [name, field(name).value])),
   measure: field("measure").value,
   soilAs: field("soilAs").value,
@@ -57,9 +59,12 @@ const typed = () => change({
   ...(open.kind === "soil" ? { depths: depthRows() } : {}),
 });
 
+const typed = () => change(inForm());
+
 /** Shows the form of a block as it was left. */
 function openBlock(code, kind) {
   open = { block: code, kind };
+  asked = null;
   localStorage.setItem(OPEN_KEY, JSON.stringify(open));
   field("kind").value = kind;
   fill();
@@ -144,8 +149,7 @@ async function addLeaf() {
   // At once: a later focus would take the letters of whoever has gone on to another field.
   input.value = "";
   input.focus();
-  await change({ leaves: [...leaves, leaf] });
-  await typed();
+  await change({ ...inForm(), leaves: [...leaves, leaf] });
   const [low, high] = numbers.plausible[measure];
   document.getElementById("leaf-hint").textContent = outliers(tensions(), numbers).includes(leaves.length)
     ? say("far")
@@ -161,20 +165,21 @@ async function undoLeaf() {
   await typed();
 }
 
-async function save() {
+/** Keeps what the form says as an entry; false after saying why not. */
+async function keepEntry() {
   if (form.dataset.saving) {
-    return;
+    return false;
   }
   if (open.kind === "chamber" && !showError(field("pressure"), field("pressure").value.trim() === "" ? "" : say("addFirst"))) {
-    return;
+    return false;
   }
   const values = checked(open.kind, { ...draft(), measure: field("measure").value, soilAs: field("soilAs").value, lengthUnit, knownCm: known() }, field);
   const named = showError(who, who.value.trim() === "" ? say("sayWho") : "");
   if (values === null || !named) {
-    return;
+    return false;
   }
   const { key, replaces = null } = draft();
-  const isStored = await storeOnce(form, summary, async () => {
+  return storeOnce(form, summary, async () => {
     await outbox.keep({
       entryId: newId(),
       kind: open.kind,
@@ -189,10 +194,49 @@ async function save() {
     await forgetDraft(key);
     kept.delete(key);
   });
-  if (isStored) {
+}
+
+async function save() {
+  if (await keepEntry()) {
     await leave();
     await outbox.send();
   }
+}
+
+/** Saves the leaves that were read and begins a set of another measure; leaves that are in their bags stay so. */
+async function beginSet(measure) {
+  const { baggedAt } = draft();
+  if (await keepEntry()) {
+    asked = null;
+    await change({ measure, baggedAt });
+    fill();
+    await show();
+    field("pressure").focus();
+    await outbox.send();
+  }
+}
+
+/** Whether leaves were read already as another measure than was tapped: then it is asked what is meant. */
+function asksFirst(measure) {
+  asked = leavesRead().length > 0 && measure !== draft().measure ? measure : null;
+  if (asked) {
+    field("measure").value = draft().measure;
+  }
+  return asked !== null;
+}
+
+async function changeMeasure(measure) {
+  asked = null;
+  field("measure").value = measure;
+  const leaves = measure === "stem" ? leavesRead() : leavesRead().map(({ baggedMin, ...leaf }) => leaf);
+  await change({ ...inForm(), leaves });
+  field("pressure").focus();
+}
+
+async function keepMeasure() {
+  asked = null;
+  await show();
+  field("pressure").focus();
 }
 
 /** Back to the round, the way that the phone's own button goes. */
@@ -256,6 +300,13 @@ function showTake() {
   document.getElementById("bag").hidden = measure !== "stem";
   const minutes = baggedAt ? Math.floor((Date.now() - Date.parse(baggedAt)) / 60000) : 0;
   document.getElementById("bag-line").textContent = !baggedAt ? "" : say(minutes < SHORTEST_BAG_MIN ? "inBag" : minutes < GOOD_BAG_MIN ? "bagReady" : "bagGood", minutes);
+  document.getElementById("measure-answers").hidden = !asked;
+  document.getElementById("measure-asked").textContent = asked ? say("otherMeasure", leafCount(leaves.length), say(`measure.${measure}`)) : "";
+  if (asked) {
+    document.getElementById("measure-new").textContent = say("beginSet", say(`measure.${asked}`));
+    document.getElementById("measure-change").textContent = say("changeMeasure", say(`measure.${asked}`));
+    document.getElementById("measure-keep").textContent = say("keepMeasure", say(`measure.${measure}`));
+  }
   document.getElementById("pressure-unit").textContent = unit();
   document.getElementById("add-leaf").textContent = say("addLeaf", leaves.length + 1);
   document.getElementById("save").textContent = say(`save.${open.kind}`);
@@ -325,6 +376,9 @@ function onInput(event) {
   if (event.target.name === "kind") {
     return switchKind();
   }
+  if (event.target.name === "measure" && asksFirst(event.target.value)) {
+    return show();
+  }
   if (event.target.name === "soilAs") {
     fillDepths(depthRows());
   }
@@ -355,6 +409,9 @@ field("tube").addEventListener("change", () => {
 const onClick = (id, work) => document.getElementById(id).addEventListener("click", work);
 onClick("add-leaf", addLeaf);
 onClick("undo-leaf", undoLeaf);
+onClick("measure-new", () => beginSet(asked));
+onClick("measure-change", () => changeMeasure(asked));
+onClick("measure-keep", keepMeasure);
 onClick("bag-now", () => change({ baggedAt: new Date().toISOString() }));
 onClick("add-depth", () => {
   document.getElementById("depths").append(depthRow("", ""));
