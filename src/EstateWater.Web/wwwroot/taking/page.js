@@ -330,13 +330,15 @@ function showRunning(values) {
     line.textContent = "";
     return;
   }
-  const missing = leavesWanted(values, block(), numbers) - values.length;
+  // A leaf that does not belong to the others is read again; it asks for no further leaves.
+  const sound = values.filter((_, i) => !far.includes(i));
+  const missing = leavesWanted(sound, block(), numbers) - sound.length;
   const precision = shown(numbers.halfWidthBar, unit());
   const now = values.length === 1
     ? say("runningOne", shown(values[0], unit()), unit())
     : say("running", shown(mean(values), unit()), shown(halfWidth(values, numbers.t), unit()), shown(spread(values), unit()), unit());
   const wanted = missing > 1 ? say("moreLeaves", missing, precision, unit()) : missing === 1 ? say("oneMoreLeaf", precision, unit()) : say("enough", precision, unit());
-  line.textContent = `${now} · ${wanted}`;
+  line.textContent = `${now} · ${far.length === 0 ? wanted : say("readAgain", far.map((i) => i + 1).join(", "), wanted)}`;
   line.dataset.missing = String(Math.max(0, missing));
 }
 
