@@ -89,9 +89,9 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
 
     public string AddLeaf => Say("Add leaf", "Agregar hoja");
 
-    public string UndoLeaf => Say("Take the last leaf back", "Quitar la última hoja");
+    public string KeepLeaf => Say("Leave it as it is", "Dejarla como está");
 
-    public string Leaves => Say("Leaves of this set", "Hojas de esta serie");
+    public string Leaves => Say("Leaves of this set: tap one to correct or remove it", "Hojas de esta serie: toque una para corregirla o quitarla");
 
     public string Tube => Say("Tube", "Tubo");
 
@@ -200,10 +200,13 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         ["sayWho"] = Say("Say who you are, like “Ana”", "Diga quién es, como «Ana»"),
         ["wrongPressure"] = Say("Pressure must be above 0 and at most {0} {1}, like {2}", "La presión debe ser más de 0 y no más de {0} {1}, como {2}"),
         ["unusual"] = Say("{0} {1} is unusual for a vine. Is it {1}? If so, go on.", "{0} {1} es raro en una vid. ¿Son {1}? Si es así, siga."),
-        ["far"] = Say("Far from the others of this set. Look at the leaf and read another of the same vine; take it back if it was a slip.", "Muy distinta de las otras de esta serie. Mire la hoja y lea otra de la misma vid; quítela si fue un error."),
+        ["far"] = Say("Far from the others of this set. Look at the leaf and read another of the same vine; tap it below to correct or remove it.", "Muy distinta de las otras de esta serie. Mire la hoja y lea otra de la misma vid; tóquela abajo para corregirla o quitarla."),
         ["leaf"] = Say("Leaf {0}: {1} {2}", "Hoja {0}: {1} {2}"),
         ["farMark"] = Say("far from the others", "muy distinta"),
         ["addLeaf"] = Say("Add leaf {0}", "Agregar hoja {0}"),
+        ["changeLeaf"] = Say("Change leaf {0}", "Cambiar hoja {0}"),
+        ["removeLeaf"] = Say("Remove leaf {0}", "Quitar hoja {0}"),
+        ["bringLeafBack"] = Say("Bring {0} {1} back", "Recuperar {0} {1}"),
         ["running"] = Say("Mean {0} ± {1} {3}, spread {2} {3}", "Promedio {0} ± {1} {3}, variación {2} {3}"),
         ["runningOne"] = Say("Mean {0} {1}", "Promedio {0} {1}"),
         ["moreLeaves"] = Say("{0} more leaves for ± {1} {2}", "faltan {0} hojas para ± {1} {2}"),

@@ -27,6 +27,7 @@ const outbox = new Outbox({ name: "estate-water-readings", endpoint: "api/readin
 const kept = await drafts();
 let open = null;
 let discarded = null;
+let removed = null;
 let asked = null; // The measure that was tapped while the set's leaves are of another: nothing changes before an answer.
 
 const unit = () => field("unit").value;
@@ -35,12 +36,14 @@ const block = () => blocks.get(open.block);
 const tube = (name) => block().tubes.find((t) => t.tube === name);
 const known = () => [...(tube(field("tube").value)?.depthsCm ?? []), ...(draft().knownCm ?? [])];
 const leavesRead = () => draft().leaves ?? [];
+const spliced = (list, at, gone, ...put) => [...list.slice(0, at), ...put, ...list.slice(at + gone)];
 const tensions = () => leavesRead().map((leaf) => leaf.tensionBar);
 
 async function change(values) {
   const changed = { ...draft(), ...values };
   kept.set(changed.key, changed);
   discarded = null;
+  removed = null;
   try {
     await keepDraft(changed);
   } catch (error) {
@@ -65,6 +68,7 @@ const typed = () => change(inForm());
 function openBlock(code, kind) {
   open = { block: code, kind };
   asked = null;
+  removed = null;
   localStorage.setItem(OPEN_KEY, JSON.stringify(open));
   field("kind").value = kind;
   fill();
@@ -131,6 +135,7 @@ function depthRow(depth, value) {
   return row;
 }
 
+/** Adds the leaf that was typed, or changes the one that is being corrected. */
 async function addLeaf() {
   const input = field("pressure");
   const tensionBar = read(input.value, "pressure", unit());
@@ -138,31 +143,65 @@ async function addLeaf() {
   if (!showError(input, tensionBar > 0 && tensionBar <= MOST_BAR ? "" : strangeUnit(input.value, "pressure") || rule)) {
     return;
   }
-  const { leaves = [], baggedAt } = draft();
+  const { baggedAt, correctedLeaf: at = leavesRead().length } = draft();
   const measure = field("measure").value;
-  const leaf = {
+  const leaf = leavesRead()[at] ?? {
     takenAt: new Date(now()).toISOString(),
-    tensionBar,
     ...(field("group").value.trim() ? { group: field("group").value.trim() } : {}),
     ...(measure === "stem" && baggedAt ? { baggedMin: Math.round((Date.now() - Date.parse(baggedAt)) / 6000) / 10 } : {}),
   };
   // At once: a later focus would take the letters of whoever has gone on to another field.
-  input.value = "";
-  input.focus();
-  await change({ ...inForm(), leaves: [...leaves, leaf] });
+  leafField("");
+  await change({ ...inForm(), leaves: spliced(leavesRead(), at, 1, { ...leaf, tensionBar }), correctedLeaf: undefined });
   const [low, high] = numbers.plausible[measure];
-  document.getElementById("leaf-hint").textContent = outliers(tensions(), numbers).includes(leaves.length)
+  document.getElementById("leaf-hint").textContent = outliers(tensions(), numbers).includes(at)
     ? say("far")
     : tensionBar < low || tensionBar > high ? say("unusual", shown(tensionBar, unit()), unit()) : "";
 }
 
-async function undoLeaf() {
-  const { leaves } = draft();
-  field("pressure").value = exact(leaves.at(-1).tensionBar, unit());
+function leafField(text) {
+  field("pressure").value = text;
   field("pressure").focus();
   document.getElementById("leaf-hint").textContent = "";
-  await change({ leaves: leaves.slice(0, -1) });
-  await typed();
+}
+
+/** Whether a pressure was typed that is in no leaf yet; says so. */
+function isLeafOpen() {
+  const leaf = leavesRead()[draft().correctedLeaf];
+  const text = field("pressure").value.trim();
+  return !showError(field("pressure"), text === "" || (leaf && text === exact(leaf.tensionBar, unit())) ? "" : say("addFirst"));
+}
+
+async function correctLeaf(at) {
+  if (at === draft().correctedLeaf) {
+    await keepLeaf();
+    return;
+  }
+  if (!isLeafOpen()) {
+    leafField(exact(leavesRead()[at].tensionBar, unit()));
+    await change({ ...inForm(), correctedLeaf: at });
+  }
+}
+
+async function keepLeaf() {
+  leafField("");
+  showError(field("pressure"), "");
+  field("pressure").focus();
+  await change({ ...inForm(), correctedLeaf: undefined });
+}
+
+async function removeLeaf() {
+  const { correctedLeaf: at, leaves } = draft();
+  leafField("");
+  showError(field("pressure"), "");
+  await change({ ...inForm(), leaves: spliced(leaves, at, 1), correctedLeaf: undefined });
+  removed = { at, leaf: leaves[at] };
+  await show();
+}
+
+async function bringLeafBack() {
+  await change({ leaves: spliced(leavesRead(), removed.at, 0, removed.leaf) });
+  field("pressure").focus();
 }
 
 /** Keeps what the form says as an entry; false after saying why not. */
@@ -170,7 +209,7 @@ async function keepEntry() {
   if (form.dataset.saving) {
     return false;
   }
-  if (open.kind === "chamber" && !showError(field("pressure"), field("pressure").value.trim() === "" ? "" : say("addFirst"))) {
+  if (open.kind === "chamber" && isLeafOpen()) {
     return false;
   }
   const values = checked(open.kind, { ...draft(), measure: field("measure").value, soilAs: field("soilAs").value, lengthUnit, knownCm: known() }, field);
@@ -291,7 +330,7 @@ async function forget(entry) {
 }
 
 function showTake() {
-  const { leaves = [], baggedAt, correctingAt } = draft();
+  const { leaves = [], baggedAt, correctingAt, correctedLeaf } = draft();
   const [chamber, measure] = [open.kind === "chamber", field("measure").value];
   document.getElementById("take-title").textContent = block().name;
   document.getElementById("take-state").textContent = correctingAt ? say("correcting", clock(correctingAt)) : "";
@@ -308,9 +347,13 @@ function showTake() {
     document.getElementById("measure-keep").textContent = say("keepMeasure", say(`measure.${measure}`));
   }
   document.getElementById("pressure-unit").textContent = unit();
-  document.getElementById("add-leaf").textContent = say("addLeaf", leaves.length + 1);
+  const corrects = correctedLeaf !== undefined;
+  document.getElementById("add-leaf").textContent = corrects ? say("changeLeaf", correctedLeaf + 1) : say("addLeaf", leaves.length + 1);
+  document.getElementById("leaf-answers").hidden = !corrects;
+  document.getElementById("remove-leaf").textContent = corrects ? say("removeLeaf", correctedLeaf + 1) : "";
+  document.getElementById("bring-leaf-back").hidden = removed === null;
+  document.getElementById("bring-leaf-back").textContent = removed ? say("bringLeafBack", shown(removed.leaf.tensionBar, unit()), unit()) : "";
   document.getElementById("save").textContent = say(`save.${open.kind}`);
-  document.getElementById("undo-leaf").hidden = leaves.length === 0;
   document.getElementById("leaves-title").hidden = leaves.length === 0;
   document.getElementById("standard").hidden = field("soilAs").value !== "count";
   document.getElementById("discard").textContent = say(discarded ? "bringBack" : "discard");
@@ -318,13 +361,30 @@ function showTake() {
   showRunning(chamber ? tensions() : []);
 }
 
+/** The same buttons are written anew, so that none goes from under a finger. */
+function showLeaves(values, far) {
+  while (leavesList.children.length > values.length) {
+    leavesList.lastElementChild.remove();
+  }
+  values.forEach((bar, i) => {
+    const button = leavesList.children[i]?.firstElementChild ?? leafButton(i);
+    button.textContent = say("leaf", i + 1, shown(bar, unit()), unit()) + (far.includes(i) ? ` · ${say("farMark")}` : "");
+    button.setAttribute("aria-pressed", String(i === draft().correctedLeaf));
+  });
+}
+
+function leafButton(at) {
+  const [item, button] = ["li", "button"].map((name) => document.createElement(name));
+  button.type = "button";
+  button.addEventListener("click", () => correctLeaf(at));
+  item.append(button);
+  leavesList.append(item);
+  return button;
+}
+
 function showRunning(values) {
   const far = outliers(values, numbers);
-  leavesList.replaceChildren(...values.map((bar, i) => {
-    const item = document.createElement("li");
-    item.textContent = say("leaf", i + 1, shown(bar, unit()), unit()) + (far.includes(i) ? ` · ${say("farMark")}` : "");
-    return item;
-  }));
+  showLeaves(values, far);
   const line = document.getElementById("running");
   if (values.length === 0) {
     line.textContent = "";
@@ -410,7 +470,9 @@ field("tube").addEventListener("change", () => {
 });
 const onClick = (id, work) => document.getElementById(id).addEventListener("click", work);
 onClick("add-leaf", addLeaf);
-onClick("undo-leaf", undoLeaf);
+onClick("keep-leaf", keepLeaf);
+onClick("remove-leaf", removeLeaf);
+onClick("bring-leaf-back", bringLeafBack);
 onClick("measure-new", () => beginSet(asked));
 onClick("measure-change", () => changeMeasure(asked));
 onClick("measure-keep", keepMeasure);
