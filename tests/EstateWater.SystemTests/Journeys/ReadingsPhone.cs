@@ -16,6 +16,13 @@ internal sealed class ReadingsPhone(IPage page)
 
     public ILocator Pressure => page.GetByLabel(new Regex("^Pressure of this leaf"));
 
+    public ILocator Leaves => page.Locator("#leaves li");
+
+    /// <summary>A leaf of the list, counted from one.</summary>
+    public ILocator Leaf(int number) => Leaves.Nth(number - 1).GetByRole(AriaRole.Button);
+
+    public ILocator Button(string name) => page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+
     public ILocator Running => page.Locator("#running");
 
     public static async Task<ReadingsPhone> OpenAsync(IPage page)
@@ -65,6 +72,9 @@ internal sealed class ReadingsPhone(IPage page)
         }
     }
 
+    /// <summary>Unfolds what is being read: kind, measure and name.</summary>
+    public Task UnfoldAsync() => page.Locator("#about-line").ClickAsync();
+
     /// <summary>Waits until a pressure that was typed is on the phone for good: a browser that is killed earlier cannot have kept it.</summary>
     public Task TypedIsKeptAsync(string pressure) => page.WaitForFunctionAsync(
         """
@@ -82,7 +92,12 @@ internal sealed class ReadingsPhone(IPage page)
     /// <summary>Saves and waits until the round is shown again.</summary>
     public async Task SaveAsync(string who)
     {
-        await page.GetByLabel("Your name").FillAsync(who);
+        // Folded away once it is known and leaves are read.
+        if (await page.GetByLabel("Your name").IsVisibleAsync())
+        {
+            await page.GetByLabel("Your name").FillAsync(who);
+        }
+
         await page.Locator("#save").ClickAsync();
         await Expect(page.Locator("#round")).ToBeVisibleAsync();
     }

@@ -94,23 +94,99 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await phone.AddLeavesAsync("12", "12.5", "12.25", "12.75");
 
         // Mean 12.375, s = 0.25·√(5∕3) = 0.323, ± 3.182·0.323∕2 = 0.51.
-        await Expect(phone.Running).ToHaveTextAsync(new Regex(@"^Mean 12\.4 ± 0\.5 bar, spread 0\.3 · "));
+        await Expect(phone.Running).ToHaveTextAsync(new Regex(@"^Mean 12\.4 ± 0\.5 bar, spread 0\.3 bar · "));
+        var wanted = (await phone.Running.TextContentAsync())!.Split(" · ")[1];
         await phone.AddLeavesAsync("18");
+
+        // A slip is read again; it asks for no further leaves.
+        await Expect(phone.Running).ToHaveTextAsync(new Regex($" · leaf 5 is far from the others: read it again; without it {Regex.Escape(wanted)}$"));
         await Expect(phone.Page.Locator("#leaf-hint")).ToContainTextAsync("Far from the others");
         await Expect(phone.Page.Locator("#leaves li").Last).ToHaveTextAsync("Leaf 5: 18.0 bar · far from the others");
-        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Take the last leaf back" }).ClickAsync();
-        await Expect(phone.Page.Locator("#leaves li")).ToHaveCountAsync(4);
+        await phone.Leaf(5).ClickAsync();
         await Expect(phone.Pressure).ToHaveValueAsync("18");
+        await phone.Button("Remove leaf 5").ClickAsync();
+        await Expect(phone.Page.Locator("#leaves li")).ToHaveCountAsync(4);
+        await Expect(phone.Running).ToHaveTextAsync(new Regex($"^Mean 12\\.4 .* · {Regex.Escape(wanted)}$"));
 
         // In MPa the same set reads a tenth, and so is typed.
         await phone.Page.GetByLabel("MPa").CheckAsync();
-        await Expect(phone.Running).ToHaveTextAsync(new Regex(@"^Mean 1\.24 ± 0\.05 MPa, spread 0\.03 · "));
+        await Expect(phone.Running).ToHaveTextAsync(new Regex(@"^Mean 1\.24 ± 0\.05 MPa, spread 0\.03 MPa · "));
         await phone.Pressure.FillAsync("12");
         await phone.Page.Locator("#add-leaf").ClickAsync();
         await Expect(phone.Page.Locator("#pressure-error")).ToHaveTextAsync("Pressure must be above 0 and at most 10 MPa, like 1.25");
         await phone.AddLeavesAsync("1,2");
         await phone.SaveAsync("Ben");
         await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B4: 5 leaves, leaf, 1.23 MPa$|^Sent .* B4: 5 leaves, leaf, 1.24 MPa$")]);
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Any_leaf_is_corrected_or_removed_and_those_after_it_stay()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.OpenOtherAsync("B1", "Leaves in the chamber");
+        await phone.AddLeavesAsync("12", "31", "12.5");
+
+        // What was typed for another leaf is not lost to a tap.
+        await phone.Pressure.FillAsync("11");
+        await phone.Leaf(2).ClickAsync();
+        await Expect(phone.Page.Locator("#pressure-error")).ToHaveTextAsync("Add this leaf first, or clear the field");
+        await phone.Pressure.FillAsync("");
+
+        await phone.Leaf(2).ClickAsync();
+        await Expect(phone.Pressure).ToHaveValueAsync("31");
+        await phone.Page.ReloadAsync();
+        await phone.ReadyAsync();
+        await phone.Pressure.FillAsync("13");
+        await phone.Button("Change leaf 2").ClickAsync();
+        await Expect(phone.Leaves).ToHaveTextAsync(["Leaf 1: 12.0 bar", "Leaf 2: 13.0 bar", "Leaf 3: 12.5 bar"]);
+        await phone.Leaf(1).ClickAsync();
+        await phone.Button("Remove leaf 1").ClickAsync();
+        await Expect(phone.Leaves).ToHaveTextAsync(["Leaf 1: 13.0 bar", "Leaf 2: 12.5 bar"]);
+        await phone.Button("Bring 12.0 bar back").ClickAsync();
+        await Expect(phone.Leaves).ToHaveTextAsync(["Leaf 1: 12.0 bar", "Leaf 2: 13.0 bar", "Leaf 3: 12.5 bar"]);
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task A_measure_tapped_on_a_set_with_leaves_asks_what_is_meant()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.OpenOtherAsync("B2", "Leaves in the chamber");
+        await phone.Page.GetByLabel("leaf", new() { Exact = true }).CheckAsync();
+        await phone.AddLeavesAsync("12", "12.5");
+        await phone.UnfoldAsync();
+        await phone.Page.GetByText("stem", new() { Exact = true }).ClickAsync();
+        await Expect(phone.Page.Locator("#measure-asked")).ToHaveTextAsync("This set has 2 leaves, measured as leaf.");
+        await Expect(phone.Page.GetByLabel("leaf", new() { Exact = true })).ToBeCheckedAsync();
+        await phone.Page.GetByLabel("Your name").FillAsync("Ana");
+        await phone.Button("Save it and begin a new set: stem").ClickAsync();
+        await Expect(phone.Leaves).ToHaveCountAsync(0);
+        await phone.AddLeavesAsync("9");
+
+        // The other answer: the set itself was named wrongly.
+        await phone.UnfoldAsync();
+        await phone.Page.GetByText("predawn", new() { Exact = true }).ClickAsync();
+        await phone.Button("It was predawn all along: change the set").ClickAsync();
+        await phone.SaveAsync("Ana");
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B2: 1 leaf, predawn, 9.0 bar$"), new Regex("^Sent .* B2: 2 leaves, leaf, 12.3 bar$")]);
+        await phone.Page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task Once_a_leaf_is_read_the_field_for_the_next_stands_in_the_upper_half_of_the_screen()
+    {
+        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        await phone.OpenOtherAsync("B3", "Leaves in the chamber");
+        await phone.Page.GetByLabel("Your name").FillAsync("Ana");
+        await phone.AddLeavesAsync("12");
+        await Expect(phone.Page.Locator("#about-line")).ToHaveTextAsync(new Regex("^Leaves in the chamber · (leaf|stem) · Ana$"));
+
+        // A keyboard takes the lower half of a phone.
+        var bottom = await phone.Pressure.EvaluateAsync<double>("field => field.getBoundingClientRect().bottom + scrollY");
+        Assert.InRange(bottom, 1, 844 * 0.6);
+        await phone.UnfoldAsync();
+        await Expect(phone.Page.GetByLabel("Your name")).ToBeVisibleAsync();
         await phone.Page.Context.CloseAsync();
     }
 
@@ -124,6 +200,7 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await phone.Pressure.FillAsync("190 psi");
         await phone.Page.Locator("#add-leaf").ClickAsync();
         await Expect(phone.Page.Locator("#pressure-error")).ToHaveTextAsync("“psi” is no unit for this. It takes: bar, MPa");
+        await phone.UnfoldAsync();
         await phone.Page.GetByLabel("Soil tube").CheckAsync();
         await phone.Page.GetByLabel("Tube", new() { Exact = true }).FillAsync("T9");
         await phone.Page.GetByLabel("water content, %").CheckAsync();
@@ -270,8 +347,8 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 2 leaves, stem, 12.5 bar$")]);
         await phone.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Correct B6") }).ClickAsync();
         await Expect(phone.Page.Locator("#take-state")).ToContainTextAsync("Correcting what was saved");
-        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Take the last leaf back" }).ClickAsync();
-        await phone.Pressure.FillAsync("");
+        await phone.Leaf(2).ClickAsync();
+        await phone.Button("Remove leaf 2").ClickAsync();
         await phone.SaveAsync("Ana");
         await Expect(phone.Mine).ToHaveTextAsync([new Regex("^Sent .* B6: 1 leaf, stem, 12.0 bar$")]);
         await phone.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Take B6 .* back") }).ClickAsync();

@@ -21,7 +21,7 @@ const data = document.getElementById("field-blocks").dataset;
 const blocks = new Map(JSON.parse(data.blocks).map((b) => [b.code, b]));
 const numbers = JSON.parse(data.numbers);
 const lengthUnit = data.lengthUnit ?? "cm"; // A page kept on the phone before it said its unit is in cm.
-const [summary, who, take, round, form, leavesList] = ["outbox-line", "who", "take", "round", "take-form", "leaves"].map((id) => document.getElementById(id));
+const [summary, who, take, round, form, leavesList, about] = ["outbox-line", "who", "take", "round", "take-form", "leaves", "about"].map((id) => document.getElementById(id));
 const field = (name) => form.elements.namedItem(name);
 const outbox = new Outbox({ name: "estate-water-readings", endpoint: "api/readings", shown: show });
 const kept = await drafts();
@@ -72,8 +72,14 @@ function openBlock(code, kind) {
   localStorage.setItem(OPEN_KEY, JSON.stringify(open));
   field("kind").value = kind;
   fill();
+  fold();
   take.hidden = false;
   round.hidden = true;
+}
+
+/** What is being read is said in one line as soon as the number's field matters more. */
+function fold() {
+  about.open = open.kind !== "chamber" || leavesRead().length === 0;
 }
 
 async function openAndShow(code, kind) {
@@ -90,6 +96,7 @@ async function close() {
   localStorage.removeItem(OPEN_KEY);
   take.hidden = true;
   round.hidden = false;
+  who.parentElement.hidden = false;
   await show();
   (document.querySelector(`[data-open="${CSS.escape(from ?? "")}"]`) ?? document.getElementById("other")).focus();
 }
@@ -152,7 +159,12 @@ async function addLeaf() {
   };
   // At once: a later focus would take the letters of whoever has gone on to another field.
   leafField("");
+  const isFirst = leavesRead().length === 0;
   await change({ ...inForm(), leaves: spliced(leavesRead(), at, 1, { ...leaf, tensionBar }), correctedLeaf: undefined });
+  if (isFirst) {
+    fold();
+    input.scrollIntoView({ block: "nearest" });
+  }
   const [low, high] = numbers.plausible[measure];
   document.getElementById("leaf-hint").textContent = outliers(tensions(), numbers).includes(at)
     ? say("far")
@@ -249,6 +261,7 @@ async function beginSet(measure) {
     asked = null;
     await change({ measure, baggedAt });
     fill();
+    fold();
     await show();
     field("pressure").focus();
     await outbox.send();
@@ -266,6 +279,7 @@ function asksFirst(measure) {
 
 async function changeMeasure(measure) {
   asked = null;
+  fold();
   field("measure").value = measure;
   const leaves = measure === "stem" ? leavesRead() : leavesRead().map(({ baggedMin, ...leaf }) => leaf);
   await change({ ...inForm(), leaves });
@@ -274,6 +288,7 @@ async function changeMeasure(measure) {
 
 async function keepMeasure() {
   asked = null;
+  fold();
   await show();
   field("pressure").focus();
 }
@@ -333,6 +348,9 @@ function showTake() {
   const { leaves = [], baggedAt, correctingAt, correctedLeaf } = draft();
   const [chamber, measure] = [open.kind === "chamber", field("measure").value];
   document.getElementById("take-title").textContent = block().name;
+  document.getElementById("about-line").textContent = [say(`kind.${open.kind}`), chamber ? say(`measure.${measure}`) : "", who.value.trim()].filter(Boolean).join(" · ");
+  // The name stays where it is missing, or being typed.
+  who.parentElement.hidden = !about.open && who.value.trim() !== "" && document.activeElement !== who;
   document.getElementById("take-state").textContent = correctingAt ? say("correcting", clock(correctingAt)) : "";
   form.querySelectorAll("[data-kind]").forEach((part) => (part.hidden = part.dataset.kind !== open.kind));
   document.getElementById("measure-hint").textContent = say(`hint.${measure}`);
@@ -454,6 +472,7 @@ form.addEventListener("submit", (event) => {
   event.preventDefault();
   save();
 });
+about.addEventListener("toggle", show);
 field("pressure").addEventListener("keydown", (event) => {
   if (event.key === "Enter") {
     event.preventDefault();
