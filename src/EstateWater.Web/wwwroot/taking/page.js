@@ -73,8 +73,14 @@ function openBlock(code, kind) {
   field("kind").value = kind;
   fill();
   fold();
-  take.hidden = false;
-  round.hidden = true;
+  turn(true);
+}
+
+/** Shows the block's form or the round; each has its own title. */
+function turn(toBlock) {
+  take.hidden = !toBlock;
+  round.hidden = toBlock;
+  document.getElementById("title").hidden = toBlock;
 }
 
 /** What is being read is said in one line as soon as the number's field matters more. */
@@ -94,8 +100,7 @@ async function close() {
   const from = open?.block;
   open = null;
   localStorage.removeItem(OPEN_KEY);
-  take.hidden = true;
-  round.hidden = false;
+  turn(false);
   who.parentElement.hidden = false;
   await show();
   (document.querySelector(`[data-open="${CSS.escape(from ?? "")}"]`) ?? document.getElementById("other")).focus();
