@@ -21,6 +21,9 @@ public abstract class FieldWords(FieldLanguage language)
     /// <summary>Above the field for a name.</summary>
     public string YourName => Say("Your name", "Su nombre");
 
+    /// <summary>Until the page's script has looked what waits to be sent.</summary>
+    public string LooksForEntries => Say("Looking for what waits on this phone…", "Buscando lo que falta enviar de este teléfono…");
+
     /// <summary>A measure as people say it in the rows.</summary>
     public string Measure(WaterPotentialMeasure measure) => measure switch
     {

@@ -508,10 +508,7 @@ onClick("add-depth", () => {
 onClick("discard", discard);
 onClick("back", leave);
 onClick("open-other", () => document.getElementById("other").value && openAndShow(document.getElementById("other").value));
-document.querySelectorAll("[data-open]").forEach((button) => {
-  button.hidden = false;
-  button.addEventListener("click", () => openAndShow(button.dataset.open));
-});
+document.querySelectorAll("[data-open]").forEach((button) => button.addEventListener("click", () => openAndShow(button.dataset.open)));
 addEventListener("popstate", () => open && !history.state?.take && close());
 
 // A set that was begun when the browser was closed is open again.

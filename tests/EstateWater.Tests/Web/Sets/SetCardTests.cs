@@ -32,10 +32,11 @@ public sealed class SetCardTests : BunitContext
     }
 
     [Fact]
-    public void The_form_waits_for_the_script_and_offers_the_planned_hours()
+    public void The_form_offers_the_planned_hours_and_makes_room_for_a_correction_once_confirmed()
     {
         var form = Card(Line).Find("form");
-        Assert.True(form.HasAttribute("hidden"));
+        Assert.False(form.HasAttribute("hidden"));
+        Assert.True(Card(Line with { Confirmed = new ConfirmedHours(6, null, "Ben", null, Start) }).Find("form").HasAttribute("hidden"));
         Assert.Equal("7", form.GetAttribute("data-set"));
         var hours = form.QuerySelector("input[name=hours]")!;
         Assert.Equal(("6.5", "decimal"), (hours.GetAttribute("value"), hours.GetAttribute("inputmode")));
