@@ -108,7 +108,7 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     {
         var (set, form) = await FirstFormAsync();
         await phone.Page.GetByLabel("Your name").FillAsync("Ben");
-        await form.GetByText("Could not run it").ClickAsync();
+        await form.Locator(".set-other > summary").ClickAsync();
         var save = form.GetByRole(AriaRole.Button, new() { NameRegex = new("could not run") });
         await save.ClickAsync();
         await Expect(form.GetByText("Choose what went wrong")).ToBeVisibleAsync();
@@ -129,6 +129,10 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
         await phone.Page.GetByLabel("Your name").FillAsync("Ben");
         await form.GetByRole(AriaRole.Button, new() { NameRegex = new("^Start") }).ClickAsync();
         await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^● Running since \\d\\d:\\d\\d"));
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^V\\d\\d running, only on this phone$"));
+
+        // The clock stands at six in the morning, the set is planned for the night.
+        await Expect(phone.Hint(set)).ToHaveTextAsync(new Regex("^\\d+ h before the plan: really\\?$"));
 
         // Closing the browser loses nothing: the set runs on.
         await phone.Page.ReloadAsync();
@@ -136,11 +140,15 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
         await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^● Running since"));
         await form.GetByRole(AriaRole.Button, new() { NameRegex = new("^Stop") }).ClickAsync();
         await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Stopped after [\\d.]+ h · not saved yet$"));
-        await form.GetByText("Note or photo").ClickAsync();
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^V\\d\\d not saved yet$"));
+        await Expect(phone.Hint(set)).ToHaveTextAsync(new Regex("before the plan: really\\? Planned [\\d.]+ h: really 0\\.\\d+\\?$"));
+        await Expect(form.Locator(".set-keep")).ToBeFocusedAsync();
+        await form.Locator(".set-other > summary").ClickAsync();
         await form.GetByLabel("Photo").SetInputFilesAsync(new FilePayload { Name = "valve.png", MimeType = "image/png", Buffer = await phone.Page.ScreenshotAsync() });
         await Expect(form.Locator(".photo-kept")).ToHaveTextAsync(new Regex("^Photo kept on this phone, \\d+ kB$"));
         await phone.Page.ReloadAsync();
         await phone.ReadyAsync();
+        await form.Locator(".set-other > summary").ClickAsync();
         await form.GetByLabel("Hours run").FillAsync("1,5");
         await form.Locator(".set-save").ClickAsync();
         await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Saved on this phone .* 1.5 h · photo not sent yet$"));
@@ -174,7 +182,28 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     {
         var set = await phone.ConfirmFirstAsync("Ben", "25", "");
         await Expect(phone.Page.Locator($"#hours-error-{set}")).ToHaveTextAsync("Hours must be between 0 and 24, like 6.5");
-        await Expect(phone.OutboxLine).ToHaveTextAsync("Nothing waits to be sent");
+        await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^V\\d\\d not saved yet$"));
+    }
+
+    [Fact]
+    public async Task Sets_stand_on_low_cards_with_one_large_action_each()
+    {
+        var (set, form) = await FirstFormAsync();
+        var card = phone.Page.Locator("article", new() { Has = phone.State(set) });
+        await Expect(form.GetByRole(AriaRole.Button)).ToHaveCountAsync(1);
+        await Expect(form.GetByRole(AriaRole.Button)).ToHaveTextAsync(new Regex("^Start V"));
+
+        // Four of them are seen at once on a phone that is 844 high.
+        Assert.InRange((await card.BoundingBoxAsync())!.Height, 1, 844 / 4);
+        Assert.True((await form.GetByRole(AriaRole.Button).BoundingBoxAsync())!.Height >= 56);
+
+        // With keys alone all else is two steps away.
+        await form.Locator(".set-start").FocusAsync();
+        await phone.Page.Keyboard.PressAsync("Tab");
+        await phone.Page.Keyboard.PressAsync("Enter");
+        await Expect(form.GetByLabel("Hours run")).ToBeVisibleAsync();
+        await Expect(form.GetByLabel("Photo")).ToBeVisibleAsync();
+        await Expect(form.GetByLabel("pump down")).ToBeVisibleAsync();
     }
 
     private async Task<(string Set, ILocator Form)> FirstFormAsync()

@@ -182,6 +182,8 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await phone.AddLeavesAsync("12");
         await Expect(phone.Page.Locator("#about-line")).ToHaveTextAsync(new Regex("^Leaves in the chamber · (leaf|stem) · Ana$"));
 
+        await Expect(phone.OutboxLine).ToHaveTextAsync("B3: 1 leaf not saved yet");
+
         // The rest is for the phone's keyboard.
         var bottom = await phone.Pressure.EvaluateAsync<double>("field => field.getBoundingClientRect().bottom + scrollY");
         Assert.InRange(bottom, 1, 844 * 2 / 3);

@@ -23,7 +23,8 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
 
     public string NotConfirmed => Say("Not confirmed yet", "Sin confirmar");
 
-    public string EnterHours => Say("Enter the hours", "Anotar las horas");
+    /// <summary>Before all that is done less often than starting and stopping.</summary>
+    public string Other => Say("Other", "Otro");
 
     public string OpenedAt => Say("Opened at", "Se abrió a las");
 
@@ -39,15 +40,13 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
 
     public string IfRead => Say("if read", "si se leyó");
 
-    public string NoteOrPhoto => Say("Note or photo", "Nota o foto");
-
     public string Note => Say("Note", "Nota");
 
     public string Photo => Say("Photo", "Foto");
 
     public string CouldNot => Say("Could not run it", "No se pudo regar");
 
-    public string Why => Say("Why", "Por qué");
+    public string Why => Say("why", "por qué");
 
     public string InWords => Say("In words", "En palabras");
 
@@ -60,6 +59,8 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
     public string Stop(string valve) => Say($"Stop {valve}", $"Parar {valve}");
 
     public string Save(string valve) => Say($"Save {valve}", $"Guardar {valve}");
+
+    public string SaveHours(string valve) => Say($"Save the hours of {valve}", $"Guardar las horas de {valve}");
 
     public string SaveCouldNot(string valve) => Say($"Save: {valve} could not run", $"Guardar: {valve} no se regó");
 
@@ -144,7 +145,12 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
         ["sayWords"] = Say("Say in a few words what went wrong", "Diga en pocas palabras qué pasó"),
         ["sayWho"] = Say("Say who you are, like “Ana”", "Diga quién es, como «Ana»"),
         ["running"] = Say("● Running since {0} · {1} h", "● Regando desde las {0} · {1} h"),
-        ["stopped"] = Say("Stopped after {0} h · not saved yet", "Parado a las {0} h · sin guardar"),
+        ["stopped"] = Say("Stopped after {0} h · not saved yet", "Parado después de {0} h · sin guardar"),
+        ["doubtHours"] = Say("Planned {0} h: really {1}?", "Planeado {0} h: ¿de veras {1}?"),
+        ["doubtEarly"] = Say("{0} h before the plan: really?", "{0} h antes de lo planeado: ¿de veras?"),
+        ["doubtLate"] = Say("{0} h after the plan: really?", "{0} h después de lo planeado: ¿de veras?"),
+        ["onlyRunning"] = Say("{0} running, only on this phone", "{0} regando, solo en este teléfono"),
+        ["onlyTyped"] = Say("{0} not saved yet", "{0} sin guardar"),
         ["couldNot"] = Say("could not run", "no se pudo regar"),
         ["photoWaits"] = Say("photo not sent yet", "foto sin enviar"),
         ["photoSent"] = Say("photo sent", "foto enviada"),

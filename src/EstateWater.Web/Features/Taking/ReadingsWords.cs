@@ -246,6 +246,8 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         ["leafCountOne"] = Say("1 leaf", "1 hoja"),
         ["depthCount"] = Say("{0} depths", "{0} profundidades"),
         ["depthCountOne"] = Say("1 depth", "1 profundidad"),
+        ["unsavedLeaves"] = Say("{0}: {1} not saved yet", "{0}: {1} sin guardar"),
+        ["unsaved"] = Say("{0}: not saved yet", "{0}: sin guardar"),
         ["draft"] = Say("{0}, not saved yet", "{0}, sin guardar"),
         ["draftOther"] = Say("begun, not saved yet", "empezado, sin guardar"),
         ["said.chamber"] = Say("{0}: {1}, {2}, {3} {4}", "{0}: {1}, {2}, {3} {4}"),

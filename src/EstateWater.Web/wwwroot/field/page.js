@@ -41,13 +41,14 @@ export function showError(input, message) {
   return message === "";
 }
 
-/** Says how many entries wait and when the last was sent. */
-export function showOutbox(line, entries) {
+/** Says how many entries wait, what is not even saved, and when the last was sent. unsaved: in words, one each. */
+export function showOutbox(line, entries, unsaved) {
   const waiting = entries.filter((e) => e.state === "waiting");
   const lastSent = entries.map((e) => e.sentAt ?? "").sort().at(-1);
-  const count = waiting.length === 0 ? say("nothingWaits") : waiting.length === 1 ? say("oneWaits") : say("manyWait", waiting.length);
-  const words = [count, waiting.length > 0 ? say("oldest", clock(waiting[0].enteredAt)) : "", lastSent ? say("lastSent", clock(lastSent)) : ""];
+  const count = waiting.length === 0 ? (unsaved.length === 0 ? say("nothingWaits") : "") : waiting.length === 1 ? say("oneWaits") : say("manyWait", waiting.length);
+  const words = [...unsaved, count, waiting.length > 0 ? say("oldest", clock(waiting[0].enteredAt)) : "", lastSent ? say("lastSent", clock(lastSent)) : ""];
   line.textContent = words.filter(Boolean).join(" · ");
+  line.toggleAttribute("data-unsaved", unsaved.length > 0);
   line.dataset.waiting = String(waiting.length);
   if (waiting.length > 0 && lastAccess() !== "open") {
     line.append(" · ", signInLink());

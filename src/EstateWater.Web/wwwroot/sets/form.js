@@ -3,11 +3,34 @@
 import { clockAt } from "../field/clock.js";
 import { showError } from "../field/page.js";
 import { read, strangeUnit } from "../field/quantity.js";
-import { say } from "../field/words.js";
+import { say, told } from "../field/words.js";
 import { toCubicMetres } from "./meter.js";
 import { opened } from "./times.js";
 
 const MOST_HOURS = 24;
+
+// A set so far from its plan is more often a slip than the truth.
+const FAR_SHARE = 0.5;
+const FAR_START_H = 3;
+const HOUR_MS = 3600000;
+
+/** What looks like a slip beside the plan, in words; nothing is refused for it. tapped: when start was pressed; isOver: whether the hours tell the whole run. */
+export function doubts(form, tapped, isOver) {
+  const planned = Number(form.dataset.hours);
+  const run = read(form.elements.namedItem("hours").value, "hours", "h");
+  const startedAt = startOf(form, tapped);
+  const early = Math.round((Date.parse(form.dataset.start) - startedAt) / HOUR_MS);
+  return [
+    Math.abs(early) >= FAR_START_H ? say(early > 0 ? "doubtEarly" : "doubtLate", Math.abs(early)) : "",
+    isOver && run > 0 && Math.abs(run - planned) > FAR_SHARE * planned ? say("doubtHours", told(planned), told(run)) : "",
+  ].filter(Boolean).join(" ");
+}
+
+/** When it was opened: the tap, unless another clock time was typed since; undefined when none was. */
+function startOf(form, tapped) {
+  const typed = form.elements.namedItem("opened").value;
+  return tapped && (typed === "" || clockAt(Date.parse(tapped), form.dataset.start) === typed) ? Date.parse(tapped) : opened(typed, form.dataset.start);
+}
 
 /** The entry's values, or null with each mistake named by its field. tapped: when start was pressed. */
 export function checked(form, couldNot, who, tapped) {
@@ -34,7 +57,7 @@ function checkedRun(form, nameWho, tapped) {
   const [m3Before, m3After, m3] = meters.map((input) => toCubicMetres(input.value));
   const wrong = meters.find((input) => toCubicMetres(input.value) === undefined);
   meters.forEach((input) => input.setAttribute("aria-invalid", "false"));
-  const startedAt = tapped && clockAt(Date.parse(tapped), form.dataset.start) === open.value ? Date.parse(tapped) : opened(open.value, form.dataset.start);
+  const startedAt = open.value === "" ? undefined : startOf(form, tapped);
   const right = [
     nameWho(),
     showError(wrong ?? after, wrong ? strangeUnit(wrong.value, "volume") || say("wrongMeter") : m3Before !== null && m3After !== null && m3After < m3Before ? say("meterBackwards") : ""),

@@ -3,7 +3,7 @@ import { newId, Outbox } from "../field/outbox.js";
 import { keepPage, rememberName, showKept, showOutbox, storeOnce } from "../field/page.js";
 import { clock, say, told } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
-import { checked } from "./form.js";
+import { checked, doubts } from "./form.js";
 import { asTyped, meterSize } from "./meter.js";
 import { small } from "./photo.js";
 import { hoursBetween } from "./times.js";
@@ -65,10 +65,9 @@ async function stop(form) {
   const draft = draftOf(form);
   const stoppedAt = new Date().toISOString();
   fill(form, { opened: clockAt(Date.parse(draft.startedAt), form.dataset.start), hours: hoursBetween(draft.tappedAt, stoppedAt) });
-  form.querySelector(".set-entry").open = true;
   await change(form, { stoppedAt });
   await typed(form);
-  form.querySelector(".set-save").focus();
+  form.querySelector(".set-keep").focus();
 }
 
 async function takePhoto(form) {
@@ -82,10 +81,20 @@ async function takePhoto(form) {
   }
 }
 
+/** A mistake may be in what is folded away. */
+function showMistake(form) {
+  const wrong = form.querySelector("[aria-invalid=true]");
+  if (wrong) {
+    form.querySelector(".set-other").open = true;
+    wrong.focus();
+  }
+}
+
 async function save(form, couldNot) {
   const draft = draftOf(form);
   const values = checked(form, couldNot, who, draft.startedAt);
   if (values === null || form.dataset.saving) {
+    showMistake(form);
     return;
   }
   const isStored = await storeOnce(form, summary, async () => {
@@ -141,13 +150,26 @@ function showForm(form, all) {
     : phase === "stopped" ? say("stopped", told(hoursBetween(draft.tappedAt, draft.stoppedAt)))
     : entry ? said(entry)
     : state.dataset.words;
+  const isTold = phase === "stopped" || phase === "correcting" || (phase === "idle" && kept.has(form.dataset.set));
+  const hint = !settled && (phase === "running" || isTold) ? doubts(form, draft.startedAt, isTold) : "";
+  const line = document.getElementById(`hint-${form.dataset.set}`);
+  if (line.textContent !== hint) {
+    line.textContent = hint; // Said once, not at every tick.
+  }
   document.getElementById(`photo-kept-${form.dataset.set}`).textContent = draft.photo ? say("photoKept", Math.ceil(draft.photo.size / 1024)) : "";
 }
 
 async function show() {
   const all = await outbox.entries();
   forms.forEach((form) => showForm(form, all));
-  showOutbox(summary, all);
+  showOutbox(summary, all, unsaved());
+}
+
+/** What only this phone knows and has not even saved, in words. */
+function unsaved() {
+  const begun = forms.filter((form) => !form.hidden && kept.has(form.dataset.set));
+  const [running, typedOnly] = [true, false].map((runs) => begun.filter((form) => (form.dataset.phase === "running") === runs).map((form) => form.dataset.valve).join(", "));
+  return [running && say("onlyRunning", running), typedOnly && say("onlyTyped", typedOnly)].filter(Boolean);
 }
 
 /** Opens the form again to correct what counts: what this phone entered last, or what the server's page tells. */
@@ -157,7 +179,7 @@ async function correct(form) {
     fill(form, { opened: entry.startedAt ? clockAt(Date.parse(entry.startedAt), form.dataset.start) : "", hours: entry.hours || "", before: asTyped(entry.meterBeforeM3), after: asTyped(entry.meterAfterM3), meter: asTyped(entry.meterM3), note: entry.note });
   }
   openedAsPlanned(form);
-  form.querySelector(".set-entry").open = true;
+  form.querySelector(".set-other").open = true;
   await change(form, { replaces: entry?.entryId ?? stateOf(form).dataset.entry });
   field(form, "hours").focus();
 }
@@ -180,7 +202,7 @@ function wire(form) {
     location.reload();
   });
   fill(form, inPageUnit(draftOf(form)));
-  form.querySelector(".set-entry").open = Boolean(draftOf(form).stoppedAt || draftOf(form).replaces);
+  form.querySelector(".set-other").open = Boolean(draftOf(form).replaces);
   openedAsPlanned(form);
 }
 

@@ -437,9 +437,15 @@ function showCards(all) {
   }
 }
 
+/** What is begun and not saved, in words. */
+function unsaved() {
+  return [...kept.values()].map(({ key, leaves = [] }) => [key.split("|")[0], leaves.length])
+    .map(([code, leaves]) => (leaves > 0 ? say("unsavedLeaves", code, leafCount(leaves)) : say("unsaved", code)));
+}
+
 async function show() {
   const all = await outbox.entries();
-  showOutbox(summary, all);
+  showOutbox(summary, all, unsaved());
   showCards(all);
   showMine(document.getElementById("mine"), all, unit(), { correct, withdraw, forget });
   showWindow(document.getElementById("window-clock"));

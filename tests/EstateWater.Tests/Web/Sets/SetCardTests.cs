@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Bunit;
 using EstateWater.Data.Model;
 using EstateWater.Web.Features.Sets;
@@ -65,9 +66,24 @@ public sealed class SetCardTests : BunitContext
     public void In_spanish_every_word_is_spanish()
     {
         var card = Render<SetCard>(p => p.Add(c => c.Set, Line).Add(c => c.Words, new SetsWords(FieldLanguage.Spanish, UnitChoice.Metric)));
-        Assert.Equal(("Empezar V01", "Parar V01", "Guardar V01"), (card.Find(".set-start").TextContent, card.Find(".set-stop").TextContent, card.Find(".set-save").TextContent));
+        Assert.Equal(("Empezar V01", "Parar V01", "Guardar V01"), (card.Find(".set-start").TextContent, card.Find(".set-stop").TextContent, card.Find(".set-keep").TextContent));
+        Assert.Equal("Otro V01", card.Find("summary").TextContent);
         Assert.Equal(["bomba parada", "válvula rota", "tubo reventado", "sin luz", "otra cosa"], card.FindAll(".set-reason").Select(r => r.TextContent.Trim()));
         Assert.Equal("Sin confirmar", card.Find(".set-state").TextContent);
+    }
+
+    [Fact]
+    public void What_the_script_says_of_a_stopped_set_is_hours_and_no_clock_time()
+    {
+        var words = JsonDocument.Parse(new SetsWords(FieldLanguage.Spanish, UnitChoice.Metric).ScriptJson).RootElement;
+        Assert.Equal("Parado después de {0} h · sin guardar", words.GetProperty("stopped").GetString());
+    }
+
+    [Fact]
+    public void The_script_is_told_the_plan_that_an_entry_is_held_against()
+    {
+        var form = Card(Line).Find("form");
+        Assert.Equal(("V01", "6.5"), (form.GetAttribute("data-valve"), form.GetAttribute("data-hours")));
     }
 
     private static string? Value(IRenderedComponent<SetCard> card, string name) => card.Find($"input[name={name}]").GetAttribute("value");
