@@ -10,7 +10,7 @@ public enum FieldLanguage
     Spanish,
 }
 
-/// <summary>Which language a visitor reads: asked for with <c>?lang=es</c>, and remembered in a cookie.</summary>
+/// <summary>Which language a visitor reads: asked for with <c>?lang=es</c>, and remembered in a cookie; until then their browser's.</summary>
 public static class FieldLanguages
 {
     /// <summary>Remembers the choice.</summary>
@@ -24,10 +24,10 @@ public static class FieldLanguages
     /// <summary>The language's own name, as its readers know it.</summary>
     public static string OwnName(this FieldLanguage language) => language == FieldLanguage.Spanish ? "Español" : "English";
 
-    /// <summary>What a request asks for, else what was remembered, else English.</summary>
+    /// <summary>What a request asks for, else what was remembered, else what the browser prefers, else English.</summary>
     /// <param name="context">The request; null outside of one.</param>
     public static FieldLanguage Of(HttpContext? context) =>
-        Named(context?.Request.Query[Query]) ?? Named(context?.Request.Cookies[Cookie]) ?? FieldLanguage.English;
+        Named(context?.Request.Query[Query]) ?? Named(context?.Request.Cookies[Cookie]) ?? Preferred(context?.Request) ?? FieldLanguage.English;
 
     /// <summary>As <see cref="Of"/>, and remembers what was asked for, for a year.</summary>
     /// <param name="context">The request, not yet answered; null outside of one.</param>
@@ -61,6 +61,13 @@ public static class FieldLanguages
         ArgumentNullException.ThrowIfNull(path);
         return $"{path}{(path.Contains('?') ? '&' : '?')}{Query}={language.Tag()}";
     }
+
+    // es-MX and es-419 are read as es.
+    private static FieldLanguage? Preferred(HttpRequest? request) => request?.GetTypedHeaders().AcceptLanguage
+        .Where(accepted => accepted.Quality is not 0)
+        .OrderByDescending(accepted => accepted.Quality ?? 1)
+        .Select(accepted => Named(accepted.Value.Value?.Split('-')[0].ToLowerInvariant()))
+        .FirstOrDefault(language => language is not null);
 
     private static FieldLanguage? Named(string? tag) => Enum.GetValues<FieldLanguage>().Cast<FieldLanguage?>().FirstOrDefault(l => l!.Value.Tag() == tag);
 }

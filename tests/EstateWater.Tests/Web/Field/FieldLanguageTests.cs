@@ -15,6 +15,24 @@ public sealed class FieldLanguageTests
     public void What_is_asked_for_comes_before_what_is_remembered(string query, string? remembered, FieldLanguage expected) =>
         Assert.Equal(expected, FieldLanguages.Of(Request(query, remembered)));
 
+    [Theory]
+    [InlineData("es-MX,es;q=0.9,en;q=0.8", FieldLanguage.Spanish)]
+    [InlineData("es-419", FieldLanguage.Spanish)]
+    [InlineData("en-US,es;q=0.5", FieldLanguage.English)]
+    [InlineData("en;q=0.4, ES;q=0.7", FieldLanguage.Spanish)]
+    [InlineData("fr-CA,fr;q=0.9,es;q=0.3", FieldLanguage.Spanish)]
+    [InlineData("es;q=0, fr", FieldLanguage.English)]
+    [InlineData(";;;", FieldLanguage.English)]
+    public void Until_something_is_chosen_the_browsers_language_is_read(string accepted, FieldLanguage expected)
+    {
+        var request = Request("", null);
+        request.Request.Headers.AcceptLanguage = accepted;
+        Assert.Equal(expected, FieldLanguages.Of(request));
+        var chosen = Request("", "en");
+        chosen.Request.Headers.AcceptLanguage = accepted;
+        Assert.Equal(FieldLanguage.English, FieldLanguages.Of(chosen));
+    }
+
     [Fact]
     public void What_is_asked_for_is_remembered()
     {
