@@ -93,7 +93,7 @@ public static class WebHost
     private static UnitChoice UnitsOfVisitor(IServiceProvider provider)
     {
         var visitor = provider.GetRequiredService<IHttpContextAccessor>().HttpContext;
-        return ReaderPreferences.Of(visitor).UnitsFor(provider.GetRequiredService<EstateSnapshots>().Settled, FieldPages.LanguageOf(visitor));
+        return ReaderPreferences.Of(visitor).UnitsFor(provider.GetRequiredService<EstateSnapshots>().Settled, FieldPages.ReadIn(visitor));
     }
 
     // Pages name their policy; the live connection, which is the framework's, gets one here.

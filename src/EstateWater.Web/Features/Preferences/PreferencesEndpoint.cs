@@ -24,19 +24,22 @@ public static class PreferencesEndpoint
     private static async Task<RedirectHttpResult> KeepAsync(HttpContext context, EstateSnapshots snapshots, CancellationToken cancellation)
     {
         var form = await context.Request.ReadFormAsync(cancellation);
-        var before = ReaderPreferences.Of(context).UnitsFor(snapshots.Settled);
-        new ReaderPreferences(Chosen(form, before), Appearances.Parse(form["look"])).Keep(context);
+        var before = ReaderPreferences.Of(context);
+        Chosen(form, before, before.UnitsFor(snapshots.Settled)).Keep(context);
         FieldLanguages.Keep(context, form["language"]);
         return TypedResults.LocalRedirect(KeptHref);
     }
 
-    /// <summary>The units of a form: a preset's button takes all of them, else each quantity has its own.</summary>
-    private static UnitChoice Chosen(IFormCollection form, UnitChoice before) => form["preset"].ToString() switch
+    /// <summary>What a form says: a preset's button takes all units, else each quantity has its own.</summary>
+    private static ReaderPreferences Chosen(IFormCollection form, ReaderPreferences before, UnitChoice shown)
     {
-        "metric" => UnitChoice.Metric with { Numbers = before.Numbers == NumberStyle.American ? NumberStyle.Point : before.Numbers },
-        "us" => UnitChoice.Us,
-        _ => UnitChoice.Questions.Aggregate(
-            before with { Numbers = NumberStyle.All.FirstOrDefault(style => style.Key == form["numbers"]) ?? before.Numbers },
-            (choice, question) => question.Answered(choice, form[question.Name])),
-    };
+        var numbers = form.TryGetValue("numbers", out var style) ? NumberStyle.Of(style) : before.Numbers;
+        var (units, withUnits) = form["preset"].ToString() switch
+        {
+            "metric" => (UnitChoice.Metric, shown.Numbers == NumberStyle.American ? NumberStyle.Point : numbers),
+            "us" => (UnitChoice.Us, NumberStyle.American),
+            _ => (UnitChoice.Questions.Aggregate(shown, (choice, question) => question.Answered(choice, form[question.Name])), numbers),
+        };
+        return new ReaderPreferences(units, Appearances.Parse(form["look"]), withUnits);
+    }
 }

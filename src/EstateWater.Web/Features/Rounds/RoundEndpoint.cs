@@ -62,7 +62,7 @@ public static class RoundEndpoint
     private static RoundWords WordsOf(HttpContext context) => new(FieldLanguages.Of(context), UnitsOf(context));
 
     private static UnitChoice UnitsOf(HttpContext context) =>
-        ReaderPreferences.Of(context).UnitsFor(context.RequestServices.GetRequiredService<EstateSnapshots>().Settled);
+        ReaderPreferences.Of(context).UnitsFor(context.RequestServices.GetRequiredService<EstateSnapshots>().Settled, FieldLanguages.Of(context));
 
     private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

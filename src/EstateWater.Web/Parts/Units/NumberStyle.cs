@@ -25,6 +25,9 @@ public sealed partial record NumberStyle(string Key, string Words, NumberFormatI
     /// <summary>All styles.</summary>
     public static IReadOnlyList<NumberStyle> All { get; } = [Point, Comma, American];
 
+    /// <summary>The style of a key; null where there is none of it.</summary>
+    public static NumberStyle? Of(string? key) => All.FirstOrDefault(style => style.Key == key);
+
     /// <summary>A format of days and instants in this style: one written day first and with 24 hours is turned.</summary>
     public string Turned(string format)
     {

@@ -67,7 +67,7 @@ public sealed partial record UnitChoice
         }
 
         return Questions.Zip(words).Aggregate(
-            Metric with { Numbers = NumberStyle.All.FirstOrDefault(style => style.Key == words[^1]) ?? NumberStyle.Point },
+            Metric with { Numbers = NumberStyle.Of(words[^1]) ?? NumberStyle.Point },
             (choice, answer) => answer.First.Answered(choice, answer.Second));
     }
 }

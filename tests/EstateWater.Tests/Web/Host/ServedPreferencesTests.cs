@@ -36,6 +36,18 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
     }
 
     [Fact]
+    public async Task Choosing_spanish_lets_numbers_have_their_comma_also_on_the_round()
+    {
+        var visitor = await SignedInAsync();
+        await ChooseAsync(visitor, ("numbers", ""), ("language", "es"));
+        var round = await TextAsync(visitor, "/readings/round");
+        Assert.Contains("La ronda", round, StringComparison.Ordinal);
+        Assert.Matches(@"\d,\d bar", round);
+        Assert.DoesNotMatch(@"\d\.\d bar", round);
+        Assert.Contains("Tension in bar", await TextAsync(visitor, "/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_appearance_reaches_the_style_sheet()
     {
         var visitor = await SignedInAsync();

@@ -11,7 +11,7 @@ public sealed class ReaderPreferencesTests
     [Fact]
     public void A_browser_remembers_them()
     {
-        var chosen = new ReaderPreferences(UnitChoice.Us, Appearance.Dark);
+        var chosen = new ReaderPreferences(UnitChoice.Us, Appearance.Dark, NumberStyle.Point);
         var answer = new DefaultHttpContext();
         chosen.Keep(answer);
         var cookie = answer.Response.Headers.SetCookie.ToString();
@@ -37,7 +37,22 @@ public sealed class ReaderPreferencesTests
         var us = snapshot with { Contents = snapshot.Contents with { Estate = new Estate { Name = "Us", TimeZone = "UTC", DisplayUnits = DisplayUnits.Us } } };
         Assert.Equal(UnitChoice.Us, ReaderPreferences.None.UnitsFor(us));
         Assert.Equal(NumberStyle.Comma, ReaderPreferences.None.UnitsFor(null, FieldLanguage.Spanish).Numbers);
-        Assert.Equal(UnitChoice.Metric, new ReaderPreferences(UnitChoice.Metric, Appearance.Light).UnitsFor(us));
+        Assert.Equal(UnitChoice.Metric, new ReaderPreferences(UnitChoice.Metric, Appearance.Light, NumberStyle.Point).UnitsFor(us));
+    }
+
+    [Fact]
+    public void Numbers_follow_the_language_unless_they_were_chosen()
+    {
+        var units = UnitChoice.Metric with { Pressure = DisplayUnit.Megapascal };
+        var followed = new ReaderPreferences(units, Appearance.System);
+        Assert.Equal(NumberStyle.Comma, followed.UnitsFor(null, FieldLanguage.Spanish).Numbers);
+        Assert.Equal(NumberStyle.Point, followed.UnitsFor(null).Numbers);
+        Assert.Equal(DisplayUnit.Megapascal, followed.UnitsFor(null, FieldLanguage.Spanish).Pressure);
+        Assert.Equal(NumberStyle.Point, (followed with { Numbers = NumberStyle.Point }).UnitsFor(null, FieldLanguage.Spanish).Numbers);
+
+        // As cookies were before: whoever has one chose how numbers are written.
+        Assert.Equal(NumberStyle.Point, ReaderPreferences.Parse("system:mpa.mm.m3.ha.c.en").UnitsFor(null, FieldLanguage.Spanish).Numbers);
+        Assert.Equal(followed, ReaderPreferences.Parse(followed.Key));
     }
 
     [Fact]
