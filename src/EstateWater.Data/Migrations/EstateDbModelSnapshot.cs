@@ -500,6 +500,11 @@ namespace EstateWater.Data.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("joined_at_utc_ticks");
 
+                    b.Property<string>("Language")
+                        .HasMaxLength(10)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("language");
+
                     b.Property<long?>("LastSignInAt")
                         .HasColumnType("INTEGER")
                         .HasColumnName("last_sign_in_at_utc_ticks");
@@ -525,6 +530,11 @@ namespace EstateWater.Data.Migrations
                     b.Property<string>("PasswordHash")
                         .HasColumnType("TEXT")
                         .HasColumnName("password_hash");
+
+                    b.Property<string>("Preferences")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("preferences");
 
                     b.Property<string>("Role")
                         .IsRequired()

@@ -8,6 +8,9 @@ public sealed class Person : IdentityUser
     /// <summary>Longest name.</summary>
     public const int LongestName = 80;
 
+    /// <summary>Longest word of what they prefer.</summary>
+    public const int LongestPreferences = 100;
+
     /// <summary>What they do on the estate; one each.</summary>
     public required PersonRole Role { get; set; }
 
@@ -19,6 +22,12 @@ public sealed class Person : IdentityUser
 
     /// <summary>When they last signed in; <see langword="null"/> before the first time.</summary>
     public DateTimeOffset? LastSignInAt { get; set; }
+
+    /// <summary>Units, numbers and look that they chose, as one word of the pages' own; <see langword="null"/> until they choose.</summary>
+    public string? Preferences { get; set; }
+
+    /// <summary>Tag of the language that they chose for pages that have several; <see langword="null"/> until they choose.</summary>
+    public string? Language { get; set; }
 }
 
 /// <summary>What people do on the estate, and so what they may see and do here.</summary>

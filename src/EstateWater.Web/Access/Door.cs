@@ -60,6 +60,7 @@ public sealed class Door(UserManager<Person> people, SignInManager<Person> signI
         person.LastSignInAt = clock.Now;
         await people.UpdateAsync(person);
         await signIn.SignInAsync(person, isPersistent: stay);
+        OwnPreferences.Bring(person, signIn.Context);
         return true;
     }
 }

@@ -29,6 +29,7 @@ internal static class SignInSetup
         services.AddScoped<OneTimeLinks>();
         services.AddScoped<PeopleDesk>();
         services.AddScoped<OwnAccount>();
+        services.AddScoped<OwnPreferences>();
         services.AddAuthorization(Policies.AddTo);
         services.AddCascadingAuthenticationState();
         services.AddRateLimiter(TryLimit.Configure);

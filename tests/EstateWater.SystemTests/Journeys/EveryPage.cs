@@ -31,6 +31,7 @@ internal static class EveryPage
         "/sets?lang=es",
         "/readings?lang=es",
         RoundEndpoint.Href + "?lang=es",
+        "/preferences?lang=es",
     ];
 
     /// <summary>Whether it is used outdoors.</summary>

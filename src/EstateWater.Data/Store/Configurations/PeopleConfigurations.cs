@@ -15,6 +15,8 @@ internal sealed class PersonConfiguration : IEntityTypeConfiguration<Person>
         person.Property(p => p.UserName).HasMaxLength(Person.LongestName).IsRequired();
         person.Property(p => p.NormalizedUserName).HasMaxLength(Person.LongestName).IsRequired();
         person.HasIndex(p => p.NormalizedUserName).IsUnique();
+        person.Property(p => p.Preferences).HasMaxLength(Person.LongestPreferences);
+        person.Property(p => p.Language).HasMaxLength(10);
         person.Property(p => p.SecurityStamp).IsRequired();
         person.Property(p => p.ConcurrencyStamp).IsConcurrencyToken();
 

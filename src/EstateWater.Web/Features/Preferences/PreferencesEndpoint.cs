@@ -21,11 +21,13 @@ public static class PreferencesEndpoint
     public static void MapPreferences(this IEndpointRouteBuilder routes) => routes.MapPost(Path, KeepAsync)
         .RequireFormToken("Open the page of preferences again and choose there.").RequireAuthorization(Policies.SignedIn);
 
-    private static async Task<RedirectHttpResult> KeepAsync(HttpContext context, EstateSnapshots snapshots, CancellationToken cancellation)
+    private static async Task<RedirectHttpResult> KeepAsync(HttpContext context, EstateSnapshots snapshots, OwnPreferences own, CancellationToken cancellation)
     {
         var form = await context.Request.ReadFormAsync(cancellation);
         var before = ReaderPreferences.Of(context);
-        Chosen(form, before, before.UnitsFor(snapshots.Settled)).Keep(context);
+        var chosen = Chosen(form, before, before.UnitsFor(snapshots.Settled));
+        chosen.Keep(context);
+        await own.KeepAsync(context.User, chosen, form["language"]);
         FieldLanguages.Keep(context, form["language"]);
         return TypedResults.LocalRedirect(KeptHref);
     }

@@ -69,5 +69,7 @@ public static class FieldLanguages
         .Select(accepted => Named(accepted.Value.Value?.Split('-')[0].ToLowerInvariant()))
         .FirstOrDefault(language => language is not null);
 
-    private static FieldLanguage? Named(string? tag) => Enum.GetValues<FieldLanguage>().Cast<FieldLanguage?>().FirstOrDefault(l => l!.Value.Tag() == tag);
+    /// <summary>The language of a tag; null where pages have none of it.</summary>
+    /// <param name="tag">en, es.</param>
+    public static FieldLanguage? Named(string? tag) => Enum.GetValues<FieldLanguage>().Cast<FieldLanguage?>().FirstOrDefault(l => l!.Value.Tag() == tag);
 }

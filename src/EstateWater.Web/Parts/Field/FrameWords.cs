@@ -10,6 +10,8 @@ public sealed class FrameWords(FieldLanguage language, UnitChoice units) : Field
 {
     public string Skip => Say("Skip to the content", "Ir al contenido");
 
+    public string Preferences => Say("Preferences", "Preferencias");
+
     public string Clock => Say("Clock", "Reloj");
 
     /// <summary>Says that the demo's clock stands still, and where.</summary>

@@ -4,7 +4,7 @@ using EstateWater.Web.State;
 
 namespace EstateWater.Web.Parts.Preferences;
 
-/// <summary>What a person has chosen about how pages speak to them. Kept in a cookie, so it belongs to a browser; whoever knows the person may keep <see cref="Key"/> with them.</summary>
+/// <summary>What a person has chosen about how pages speak to them. Kept in a cookie, and with whoever is signed in (<c>Access/OwnPreferences</c>).</summary>
 /// <param name="Units">Units; null for what the estate usually shows.</param>
 /// <param name="Look">Light or dark.</param>
 /// <param name="Numbers">How numbers, days and times are written; null for what goes with the page's language.</param>

@@ -1,8 +1,11 @@
 using System.Net;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using EstateWater.Data.Store;
 using EstateWater.Web.Parts.Preferences;
 using EstateWater.Web.Parts.Units;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace EstateWater.Tests.Web.Host;
 
@@ -48,6 +51,18 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
     }
 
     [Fact]
+    public async Task What_a_person_chose_comes_along_to_another_browser()
+    {
+        await ChooseAsync(await SignedInAsync(), ("pressure", "mpa"), ("look", "dark"), ("language", "es"));
+        var elsewhere = await SignedInAsync(keeps: true);
+        Assert.Contains("Tension in MPa", await TextAsync(elsewhere, "/"), StringComparison.Ordinal);
+        var page = await PageAsync(elsewhere, "/preferences");
+        Assert.Equal("Preferencias", page.QuerySelector("h1")!.TextContent);
+        Assert.Equal("es", page.QuerySelector("h1")!.ParentElement!.GetAttribute("lang"));
+        Assert.NotNull(page.QuerySelector("input[name=look][value=dark][checked]"));
+    }
+
+    [Fact]
     public async Task The_appearance_reaches_the_style_sheet()
     {
         var visitor = await SignedInAsync();
@@ -76,9 +91,15 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
         Assert.Contains("1.20 ± 0.05 MPa", page.QuerySelector("section p")!.TextContent, StringComparison.Ordinal);
     }
 
-    // Mara at another browser, with cookies of its own.
-    private async Task<HttpClient> SignedInAsync()
+    // Mara at another browser, with cookies of its own; she chose nothing before, unless she keeps what she chose.
+    private async Task<HttpClient> SignedInAsync(bool keeps = false)
     {
+        if (!keeps)
+        {
+            await using var db = await served.Host.App.Services.GetRequiredService<IDbContextFactory<EstateDb>>().CreateDbContextAsync(TestContext.Current.CancellationToken);
+            await db.People.ExecuteUpdateAsync(p => p.SetProperty(x => x.Preferences, (string?)null).SetProperty(x => x.Language, (string?)null), TestContext.Current.CancellationToken);
+        }
+
         var visitor = new Visitor(served.Host.Address);
         visitors.Add(visitor);
         Assert.NotNull(await visitor.SignInAsync("Mara"));
