@@ -111,7 +111,7 @@ public sealed class SoilCourse
         var points = tube.Points;
         var values = days.Select(day => day.Mm!.Value);
         var panel = PanelOf(
-            $"Water in the soil at tube {tube.Tube} to {units.Span(tube.SpanM)}, {units.Depth.Symbol}",
+            $"Water in the soil at tube {tube.Tube}, {units.Depth.Symbol}, down to {units.Span(tube.SpanM)}",
             ref top,
             TubeHeight,
             (points is null ? values : values.Append(points.FullMm).Append(points.RefillMm)).Select(units.Depth.Show));

@@ -6,7 +6,7 @@ namespace EstateWater.Web.Features.Soil;
 /// <summary>Says how a tube stands.</summary>
 public static class SoilWords
 {
-    /// <summary>“268 mm to 1.00 m on Mon 19 Jan (yesterday), 6 mm less than on Mon 12 Jan; full 301 mm, refill at 240 mm: 28 mm above the refill point.”</summary>
+    /// <summary>“268 mm of water down to 1.00 m on Mon 19 Jan (yesterday), 6 mm less than on Mon 12 Jan; full 301 mm, refill at 240 mm: 28 mm above the refill point.”</summary>
     /// <param name="series">The tube.</param>
     /// <param name="today">The estate's day.</param>
     /// <param name="units">The reader's units.</param>
@@ -20,7 +20,7 @@ public static class SoilWords
             return $"On {day} it was not read down to {units.Span(series.SpanM)}, so its water cannot be summed.";
         }
 
-        return $"{Told(Written(mm, units), units)} to {units.Span(series.SpanM)} on {day}{Change(series, mm, units)}; {Between(series, mm, units)}";
+        return $"{Told(Written(mm, units), units)} of water down to {units.Span(series.SpanM)} on {day}{Change(series, mm, units)}; {Between(series, mm, units)}";
     }
 
     private static string Change(TubeSeries series, double mm, UnitChoice units)

@@ -3,14 +3,16 @@
 import { showError } from "../field/page.js";
 import { read, strangeUnit } from "../field/quantity.js";
 import { say } from "../field/words.js";
-import { shownLength } from "./units.js";
+import { shownDepths, shownLength } from "./units.js";
 
 /**
  * A length in cm, typed in the reader's unit or with its own beside it; null when nothing was typed, undefined when it is none.
- * What shows a length that is known is that length: 30 cm shown as 11.81 in stays 30 cm.
+ * What shows a length that is known is that length: 30 cm shown as 12 in stays 30 cm.
  */
-export const readLength = (text, unit, knownCm = []) =>
-  knownCm.find((cm) => shownLength(cm, unit) === text.trim().replace(",", ".")) ?? read(text, "length", unit);
+export function readLength(text, unit, knownCm = []) {
+  const [typed, whole] = [text.trim().replace(",", "."), shownDepths(knownCm, unit)];
+  return knownCm.find((cm, i) => shownLength(cm, unit) === typed || whole[i] === typed) ?? read(text, "length", unit);
+}
 
 /** A typed length as it would be typed in another unit; what is none stays as it is. */
 export function inUnit(text, from, to, knownCm) {

@@ -7,7 +7,7 @@ import { drafts, forgetDraft, keepDraft, keyOf } from "./drafts.js";
 import { checked, draftOf, inUnit } from "./form.js";
 import { leafCount, showMine, stateOf } from "./mine.js";
 import { halfWidth, leavesWanted, mean, outliers, spread } from "./statistics.js";
-import { example, exact, most, MOST_BAR, shown, shownLength, usualDepthsCm } from "./units.js";
+import { example, exact, most, MOST_BAR, shown, shownDepths, usualDepthsCm } from "./units.js";
 import { showWindow } from "./window.js";
 
 const UNIT_KEY = "estate-water-unit";
@@ -34,7 +34,7 @@ const unit = () => field("unit").value;
 const draft = () => kept.get(keyOf(open.block, open.kind)) ?? { key: keyOf(open.block, open.kind), fields: {} };
 const block = () => blocks.get(open.block);
 const tube = (name) => block().tubes.find((t) => t.tube === name);
-const known = () => [...(tube(field("tube").value)?.depthsCm ?? []), ...(draft().knownCm ?? [])];
+const known = () => [...new Set([...(tube(field("tube").value)?.depthsCm ?? []), ...(draft().knownCm ?? [])])];
 const leavesRead = () => draft().leaves ?? [];
 const spliced = (list, at, gone, ...put) => [...list.slice(0, at), ...put, ...list.slice(at + gone)];
 const tensions = () => leavesRead().map((leaf) => leaf.tensionBar);
@@ -126,7 +126,7 @@ function fill() {
   document.getElementById("leaf-hint").textContent = "";
 }
 
-const depthsOf = (tube) => (tube?.depthsCm ?? usualDepthsCm(lengthUnit)).map((cm) => [shownLength(cm, lengthUnit), ""]);
+const depthsOf = (tube) => shownDepths(tube?.depthsCm ?? usualDepthsCm(lengthUnit), lengthUnit).map((depth) => [depth, ""]);
 
 function fillDepths(rows) {
   document.getElementById("depths").replaceChildren(...rows.map(([depth, value]) => depthRow(depth, value)));

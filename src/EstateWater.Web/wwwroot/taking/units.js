@@ -25,5 +25,11 @@ export const example = (unit) => shown(12.5, unit);
 /** As one reads it from a rule. */
 export const shownLength = (cm, unit) => String(Math.round((cm / sizeOf("length", unit)) * 100) / 100);
 
+/** Depths of a tube as one says them: whole inches, where no two become the same. */
+export function shownDepths(depthsCm, unit) {
+  const whole = depthsCm.map((cm) => String(Math.round(cm / sizeOf("length", unit))));
+  return unit === "in" && new Set(whole).size === whole.length ? whole : depthsCm.map((cm) => shownLength(cm, unit));
+}
+
 /** Where tubes are read when nothing is known of one. */
 export const usualDepthsCm = (unit) => ({ cm: [30, 60, 90], in: [12, 24, 36] })[unit].map((depth) => depth * sizeOf("length", unit));

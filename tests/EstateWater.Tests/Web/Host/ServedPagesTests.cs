@@ -62,7 +62,7 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
         var page = await Page("/blocks/B1/soil");
         Assert.Equal("B1: water in the soil", page.QuerySelector("h1")!.TextContent);
         // 0.28 m³∕m³ at 40 cm, held to the surface: 112 mm.
-        Assert.Contains("112\u00A0mm to 0.40\u00A0m on Mon 20 Jan (2 days ago)", page.QuerySelector("h1 + p")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("112\u00A0mm of water down to 0.40\u00A0m on Mon 20 Jan (2 days ago)", page.QuerySelector("h1 + p")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("licensed operators", page.QuerySelector(".caution")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("/blocks/B1/soil", (await Page("/blocks/B1")).QuerySelector("#soil-title ~ p a")!.GetAttribute("href"));
     }

@@ -44,7 +44,7 @@ public sealed class SoilChartTests : BunitContext
     public void Panels_lie_below_each_other_on_one_axis_of_time()
     {
         var course = new SoilCourse(History, [Tube], UnitChoice.Metric);
-        Assert.Equal(["Tension, bar", "Water put on and rain by day, mm", "Water in the soil at tube T1 to 1.00\u00A0m, mm"], course.Panels.Select(panel => panel.Title));
+        Assert.Equal(["Tension, bar", "Water put on and rain by day, mm", "Water in the soil at tube T1, mm, down to 1.00\u00A0m"], course.Panels.Select(panel => panel.Title));
         Assert.All(course.Panels.Zip(course.Panels.Skip(1)), pair => Assert.True(pair.First.Y.Start < pair.Second.Top));
         // A set and a tube were read two and nine days ago; water was put on nine days ago.
         var tube = Assert.Single(course.Tubes);

@@ -54,9 +54,9 @@ public sealed class TubeSeriesTests
 
     // One reading at 1 m, held to the surface: 0.30 is 300 mm. Two running hold 300 and come down to 180; half of it used is 240.
     [Theory]
-    [InlineData(0.25, "250 mm to 1.00 m on Mon 20 Jan (2 days ago), 10 mm less than on Wed 15 Jan; full 300 mm, refill at 240 mm: 10 mm above the refill point.")]
-    [InlineData(0.23, "230 mm to 1.00 m on Mon 20 Jan (2 days ago), 30 mm less than on Wed 15 Jan; full 300 mm, refill at 240 mm: 10 mm under the refill point.")]
-    [InlineData(0.26, "260 mm to 1.00 m on Mon 20 Jan (2 days ago), as on Wed 15 Jan; full 300 mm, refill at 240 mm: 20 mm above the refill point.")]
+    [InlineData(0.25, "250 mm of water down to 1.00 m on Mon 20 Jan (2 days ago), 10 mm less than on Wed 15 Jan; full 300 mm, refill at 240 mm: 10 mm above the refill point.")]
+    [InlineData(0.23, "230 mm of water down to 1.00 m on Mon 20 Jan (2 days ago), 30 mm less than on Wed 15 Jan; full 300 mm, refill at 240 mm: 10 mm under the refill point.")]
+    [InlineData(0.26, "260 mm of water down to 1.00 m on Mon 20 Jan (2 days ago), as on Wed 15 Jan; full 300 mm, refill at 240 mm: 20 mm above the refill point.")]
     public void A_sentence_says_how_a_tube_stands(double latest, string expected)
     {
         var series = Of([.. WetThenDry.SelectMany((content, i) => Read(40 - i, (100, content))), .. Read(7, (100, 0.26)), .. Read(2, (100, latest))])[0];
@@ -69,7 +69,7 @@ public sealed class TubeSeriesTests
     {
         var series = Of([.. WetThenDry.SelectMany((content, i) => Read(40 - i, (100, content))), .. Read(7, (100, 0.26)), .. Read(2, (100, 0.25))])[0];
         Assert.Equal(
-            "9.8 in to 39 in on Mon Jan 20 (2 days ago), 0.4 in less than on Wed Jan 15; full 11.8 in, refill at 9.4 in: 0.4 in above the refill point.",
+            "9.8 in of water down to 39 in on Mon Jan 20 (2 days ago), 0.4 in less than on Wed Jan 15; full 11.8 in, refill at 9.4 in: 0.4 in above the refill point.",
             SoilWords.Standing(series, Today, UnitChoice.Us).Replace('\u00A0', ' '));
     }
 
