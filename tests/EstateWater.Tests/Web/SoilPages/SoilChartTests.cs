@@ -67,7 +67,7 @@ public sealed class SoilChartTests : BunitContext
     public void In_other_units_panels_say_so_and_show_the_same()
     {
         var course = new SoilCourse(History, [Tube], UnitChoice.Us with { Pressure = DisplayUnit.Megapascal });
-        Assert.Equal(["Tension, MPa", "Water put on and rain by day, in", "Water in the soil at tube T1 to 39\u00A0in, in"], course.Panels.Select(panel => panel.Title));
+        Assert.Equal(["Tension, MPa", "Water put on and rain by day, in", "Water in the soil at tube T1, in, down to 39\u00A0in"], course.Panels.Select(panel => panel.Title));
         var tube = course.Tubes[0];
         Assert.Equal(1.0 / 6, (Value(tube.RefillY!) - Value(tube.Points[1].Y)) / (Value(tube.RefillY!) - Value(tube.FullY!)), 0.01);
         // The last set was of 12 bar.
