@@ -7,60 +7,63 @@ namespace EstateWater.Web.Features.Estate;
 /// <summary>Answers in one sentence whether the estate is safe. Every number in it is counted from the plan: a block “passes” when the middle of its outlook does.</summary>
 public sealed record EstateAnswer
 {
-    /// <summary>The sentence.</summary>
+    /// <summary>The sentence: first safe or not and how many blocks are not, then what it would be without water.</summary>
     public required string Sentence { get; init; }
 
-    /// <summary>Whether a block is or comes above its ceiling even with the plan: the page's one alarm.</summary>
-    public required bool NeedsAttention { get; init; }
+    /// <summary>Blocks that stay or come above their ceiling even with the plan.</summary>
+    public required int Unsafe { get; init; }
+
+    /// <summary>Whether there are such blocks: the page's one alarm.</summary>
+    public bool NeedsAttention => Unsafe > 0;
 
     /// <summary>Counts and words it.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="today">The estate's day.</param>
     /// <param name="units">How its reader is told days.</param>
-    public static EstateAnswer From(Planning.Plan plan, DateOnly today, UnitChoice units)
+    /// <param name="called">What the sentence calls the plan.</param>
+    public static EstateAnswer From(Planning.Plan plan, DateOnly today, UnitChoice units, string called = "the plan")
     {
         var window = HeatWindow.First(plan, today, units);
         var fates = plan.Blocks.Select(block => Fate.Of(block, window.Last)).ToList();
-        var above = fates.Where(fate => fate.AboveNow).ToList();
-        var passing = fates.Where(fate => fate.PassesLater).ToList();
-        var total = EstateText.Count(plan.Blocks.Count);
+        var fails = fates.Where(fate => fate.FailsWatered).ToList();
         return new EstateAnswer
         {
-            Sentence = EstateText.Capital(Word(above, passing, total, plan.Blocks.Count, window)),
-            NeedsAttention = above.Concat(passing).Any(fate => !fate.Covered),
+            Sentence = fails.Count > 0 ? NotSafe(fails, fates, window, called) : Safe(fates, window, called),
+            Unsafe = fails.Count,
         };
     }
 
-    private static string Word(List<Fate> above, List<Fate> passing, string total, int blocks, HeatWindow window)
+    private static string NotSafe(List<Fate> fails, List<Fate> fates, HeatWindow window, string called)
     {
-        var saved = passing.Count(fate => fate.Covered);
-        var back = above.Count(fate => fate.Covered);
-        return (above.Count, passing.Count) switch
-        {
-            (0, 0) => $"{AllOf(blocks, total)} under {Its(blocks)} ceiling {window.Through} without water.",
-            (0, var n) => $"{EstateText.Count(n)} of {total} blocks {Pass(n)} {Its(n)} ceiling {window.Within} unless watered; the plan covers {Part(saved, n)}.",
-            (var n, 0) => $"{EstateText.Count(n)} of {total} blocks {Are(n)} above {Its(n)} ceiling today; the plan brings {Part(back, n)} back under it {window.By}.",
-            var (n, m) => $"{EstateText.Count(n)} of {total} blocks {Are(n)} above {Its(n)} ceiling today and {EstateText.Count(m)} more {Pass(m)} it {window.Within} unless watered; " +
-                $"the plan brings {Part(back, n)} back under it and covers {Others(saved, m)}.",
-        };
+        var count = fails.Count;
+        var above = fails.Count(fate => fate.AboveNow);
+        var happens = above == 0 ? $"{Verb(count, "pass")} {Its(count)} ceiling {window.Within}"
+            : $"{Verb(count, "stay")} {(above == count ? "above" : $"or {Verb(count, "come")} above")} {Its(count)} ceiling {window.By}";
+        var who = fates.Count == 1 ? "the one block" : $"{EstateText.Count(count)} of {EstateText.Count(fates.Count)} blocks";
+        var dry = fates.Count(fate => fate.FailsDry);
+        return $"Not safe: {who} {happens} even with {called}; without water, {(dry == count ? "as many" : EstateText.Count(dry))}.";
     }
 
-    private static string AllOf(int blocks, string total) => blocks == 1 ? "the one block stays" : $"all {total} blocks stay";
+    private static string Safe(List<Fate> fates, HeatWindow window, string called)
+    {
+        var above = fates.Count(fate => fate.AboveNow);
+        var dry = fates.Count(fate => fate.FailsDry);
+        var others = fates.Count == above ? "" : ", and no other passes it";
+        var happens = above == 0
+            ? $"{(fates.Count == 1 ? "the one block" : $"all {EstateText.Count(fates.Count)} blocks")} {Verb(fates.Count, "stay")} under {Its(fates.Count)} ceiling {window.Through}"
+            : $"{(above == 1 ? "the block" : $"the {EstateText.Count(above)} blocks")} above {Its(above)} ceiling today {Verb(above, "come")} back under it {window.By}{others}";
+        return dry == 0
+            ? $"Safe: {happens}, even without water."
+            : $"Safe with {called}: {happens}; without water, {EstateText.Count(dry)} would {(above == 0 ? "pass it" : "stay or come above it")}.";
+    }
 
-    private static string Part(int part, int whole) =>
-        part == whole ? (whole == 1 ? "it" : whole == 2 ? "both" : $"all {EstateText.Count(whole)}") : EstateText.Count(part);
-
-    private static string Others(int part, int whole) =>
-        part == whole ? $"the other {EstateText.Count(whole)}" : $"{EstateText.Count(part)} of the others";
-
-    private static string Pass(int count) => count == 1 ? "passes" : "pass";
-
-    private static string Are(int count) => count == 1 ? "is" : "are";
+    // “pass”, “stay”, “come”, as their subject is one or more.
+    private static string Verb(int count, string verb) => count > 1 ? verb : verb == "pass" ? "passes" : verb + "s";
 
     private static string Its(int count) => count == 1 ? "its" : "their";
 
-    /// <summary>What happens to a block up to a day.</summary>
-    private sealed record Fate(bool AboveNow, bool PassesLater, bool Covered)
+    /// <summary>What happens to a block up to a day. One that is above its ceiling today fails unless it is back under it by then, any other as soon as it passes it.</summary>
+    private sealed record Fate(bool AboveNow, bool FailsDry, bool FailsWatered)
     {
         public static Fate Of(BlockPlan block, DateOnly last)
         {
@@ -71,9 +74,8 @@ public sealed record EstateAnswer
             }
 
             var aboveNow = days[0].UnwateredBar.P50 > block.CeilingBar;
-            return aboveNow
-                ? new Fate(true, false, days[^1].PlannedBar.P50 <= block.CeilingBar)
-                : new Fate(false, days.Any(day => day.UnwateredBar.P50 > block.CeilingBar), days.All(day => day.PlannedBar.P50 <= block.CeilingBar));
+            bool Fails(Func<OutlookDay, TensionBand> of) => (aboveNow ? days.TakeLast(1) : days).Any(day => of(day).P50 > block.CeilingBar);
+            return new Fate(aboveNow, Fails(day => day.UnwateredBar), Fails(day => day.PlannedBar));
         }
     }
 }
