@@ -177,7 +177,11 @@ public sealed record SourceWater(
 /// <param name="KeptForRipeningM3">Of what this plan leaves, the part expected to be put on between veraison and harvest. [m³]</param>
 /// <param name="PricePerMm">Trouble that a millimetre over a hectare must spare to be put on now; 0 when water is not short. [1/(mm ha)]</param>
 /// <param name="Words">The same in a sentence.</param>
-public sealed record SeasonWater(double WantedM3, double ExpectedM3, double KeptForRipeningM3, double PricePerMm, Sentence Words);
+public sealed record SeasonWater(double WantedM3, double ExpectedM3, double KeptForRipeningM3, double PricePerMm, Sentence Words)
+{
+    /// <summary>Whether less is left than the rest of the season would use.</summary>
+    public bool IsShort { get; init; }
+}
 
 /// <summary>How good the packing is, as the solver proved it.</summary>
 /// <param name="Objective">Value of the packing found, as laid on the clock.</param>

@@ -14,7 +14,10 @@ internal static class SeasonWords
             Math.Round(season.Expected.TotalM3, 1),
             Math.Round(kept, 1),
             season.PricePerMm,
-            Words(season, plannedM3, kept));
+            Words(season, plannedM3, kept))
+        {
+            IsShort = season.IsShort,
+        };
     }
 
     private static Sentence Words(SourceSeason season, double plannedM3, double keptM3)
@@ -32,7 +35,7 @@ internal static class SeasonWords
 
         if (season.PricePerMm <= 0)
         {
-            return Sentence.Of($"{wanted}: it will run out, and keeping some of it now would not spare more than it costs.");
+            return Sentence.Of($"{wanted}: it will run out before harvest, and holding some back now is not expected to help the blocks.");
         }
 
         var kept = keptM3 >= 0.5

@@ -1,4 +1,4 @@
-using EstateWater.Agronomy.Units;
+using EstateWater.Planning;
 using EstateWater.Web.Parts.Units;
 using EstateWater.Web.State;
 
@@ -9,9 +9,12 @@ namespace EstateWater.Web.Features.Owner;
 /// <param name="UsedM3">Used so far; null when it cannot be said. [m³]</param>
 /// <param name="PublishedM3">Of published sets that have not begun. [m³]</param>
 /// <param name="AllocationM3">The season's water; null when unlimited. [m³]</param>
-/// <param name="Outlook">How the allocation is expected to last, in a sentence; null where there is none.</param>
-public sealed record SourceUse(string Source, double? UsedM3, double PublishedM3, double? AllocationM3, Sentence? Outlook)
+/// <param name="Season">How the allocation is expected to last; null where there is none.</param>
+public sealed record SourceUse(string Source, double? UsedM3, double PublishedM3, double? AllocationM3, SeasonWater? Season)
 {
+    /// <summary>Left of the allocation before any plan; null when unlimited or not known. [m³]</summary>
+    public double? LeftM3 => AllocationM3 - UsedM3;
+
     /// <summary>Used of the allocation; null when unlimited or not known. [%]</summary>
     public double? UsedPct => PctOf(UsedM3);
 
@@ -39,7 +42,7 @@ public sealed record SourceUse(string Source, double? UsedM3, double PublishedM3
             allocations.GetValueOrDefault(water.Source) - water.LeftM3 - water.PlannedM3 ?? snapshot.Fitted?.UsedM3(water.Source),
             ahead[water.Source].Sum(),
             allocations.GetValueOrDefault(water.Source),
-            water.Season?.Words))];
+            water.Season))];
     }
 
     private double? PctOf(double? m3) => AllocationM3 is > 0 ? 100 * m3 / AllocationM3 : null;

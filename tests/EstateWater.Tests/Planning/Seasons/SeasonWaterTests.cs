@@ -21,6 +21,7 @@ public sealed class SeasonWaterTests
         Assert.Equal(0, season.PricePerMm);
         Assert.True(season.WantedM3 > 0, "the test wants a season that uses water");
         Assert.EndsWith(": enough.", season.Words.ToString(), StringComparison.Ordinal);
+        Assert.False(season.IsShort);
         Assert.Null(without.Water.Single().Season);
     }
 
@@ -99,6 +100,7 @@ public sealed class SeasonWaterTests
         Assert.True(season.ExpectedM3 <= 1_200 && season.ExpectedM3 < season.WantedM3, $"{season}");
         Assert.StartsWith("Left ", season.Words.ToString(), StringComparison.Ordinal);
         Assert.Contains("the rest of the season would use", season.Words.ToString(), StringComparison.Ordinal);
+        Assert.True(season.IsShort);
         Assert.DoesNotContain("enough", season.Words.ToString(), StringComparison.Ordinal);
     }
 

@@ -95,6 +95,10 @@ public sealed class ServedPagesTests(ServedEstate served) : IClassFixture<Served
     }
 
     [Fact]
+    public async Task The_owner_reads_whether_the_water_lasts_before_how_much_is_used() =>
+        Assert.Matches("^(dam runs short before harvest: |The water left is expected to last).*is used", (await Page("/owner")).QuerySelector(".lead")!.TextContent);
+
+    [Fact]
     public async Task The_owner_is_led_to_the_report() => Assert.NotNull((await Page("/owner")).QuerySelector("main a[href='/report']"));
 
     [Fact]
