@@ -5,10 +5,10 @@ using EstateWater.Web.State;
 
 namespace EstateWater.Web.Features.Owner;
 
-/// <summary>What was decided: the plan published last, night by night.</summary>
+/// <summary>What was decided: the plan published last.</summary>
 /// <param name="Sentence">The same in a sentence.</param>
-/// <param name="Nights">In order; empty until a plan is published.</param>
-public sealed record Decided(string Sentence, IReadOnlyList<DecidedNight> Nights)
+/// <param name="Nights">In order: the night before and the one to come by themselves, all earlier and all later ones as one; empty until a plan is published.</param>
+public sealed record Decided(string Sentence, IReadOnlyList<DecidedNights> Nights)
 {
     /// <summary>Of a snapshot.</summary>
     public static Decided From(EstateSnapshot snapshot, UnitChoice units)
@@ -30,8 +30,27 @@ public sealed record Decided(string Sentence, IReadOnlyList<DecidedNight> Nights
             : $"the first opens on {units.Date(lines[0].Start, Nearby)}, the last closes on {units.Date(lines.Max(line => line.End), Nearby)}.";
         return new Decided(
             $"{published.PublishedBy} published on {at}: {Sets(lines.Count)}, {units.VolumeOf(lines.Sum(M3))}; {rest}",
-            [.. lines.GroupBy(line => line.Night).OrderBy(night => night.Key).Select(night => new DecidedNight(
-                night.Key, night.Count(), night.Sum(M3), night.Count(line => line.Confirmed is not null), night.All(line => line.End <= snapshot.AsOf)))]);
+            [.. Spans(lines, snapshot.AsOf).Select(span => new DecidedNights(
+                Days(span, units), span.Count, span.Sum(M3), SetsDone.Of(span, snapshot.AsOf).Words(units)))]);
+    }
+
+    // An owner asks of last night and of tonight; the rest is told in sum.
+    private static IEnumerable<List<SetLine>> Spans(IReadOnlyList<SetLine> lines, DateTimeOffset now)
+    {
+        var nights = lines.Select(line => line.Night).Distinct().Order().ToList();
+        var next = lines.Where(line => line.End > now).Select(line => (DateOnly?)line.Night).Min() is { } night ? nights.IndexOf(night) : nights.Count;
+        return lines
+            .GroupBy(line => Math.Clamp(nights.IndexOf(line.Night) - next, -2, 1))
+            .OrderBy(span => span.Key)
+            .Select(span => span.ToList());
+    }
+
+    private static string Days(List<SetLine> lines, UnitChoice units)
+    {
+        var nights = lines.Select(line => line.Night).Distinct().Count();
+        return nights == 1
+            ? units.Day(lines[0].Night)
+            : $"{units.Days(lines.Min(line => line.Night), lines.Max(line => line.Night))}, {EstateText.Count(nights)} nights";
     }
 
     private static string Advised(Planning.Plan plan, UnitChoice units) => plan.Sets.Count == 0
@@ -46,10 +65,9 @@ public sealed record Decided(string Sentence, IReadOnlyList<DecidedNight> Nights
     private const string Nearby = "ddd d MMM, HH:mm";
 }
 
-/// <summary>One night of a published plan.</summary>
-/// <param name="Night">The day on which it begins.</param>
-/// <param name="Sets">Its sets.</param>
+/// <summary>One or more nights of a published plan.</summary>
+/// <param name="Days">The days on which they begin, in words.</param>
+/// <param name="Sets">Their sets.</param>
 /// <param name="VolumeM3">Their water, by hours and flow. [m³]</param>
-/// <param name="Confirmed">Sets that the irrigators confirmed.</param>
-/// <param name="IsOver">Whether its last set has closed.</param>
-public sealed record DecidedNight(DateOnly Night, int Sets, double VolumeM3, int Confirmed, bool IsOver);
+/// <param name="Done">What became of them, in words.</param>
+public sealed record DecidedNights(string Days, int Sets, double VolumeM3, string Done);
