@@ -63,6 +63,7 @@ public static class WebHost
         services.AddEstateDatabase(options.Database);
         services.AddSingleton<SnapshotBuilder>();
         services.AddSingleton(provider => new EstateSnapshots(provider.GetRequiredService<SnapshotBuilder>().BuildAsync, provider.GetRequiredService<EstateClock>()));
+        services.AddSingleton(KeptLookBack.Beside(options.Database));
         services.AddSingleton<PastOutlooks>();
         services.AddHostedService<LookBackPace>();
 

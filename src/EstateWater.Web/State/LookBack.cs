@@ -25,8 +25,9 @@ public enum LookBackPhase
 /// <param name="Phase">How far the work has come.</param>
 /// <param name="Progress">Mornings done; null until they are counted.</param>
 /// <param name="Report">The last report that was finished: while newer data are worked on, the one before.</param>
+/// <param name="AsOf">The moment that report looked back from; null without one.</param>
 /// <param name="Problem">What failed; null unless it did.</param>
-public sealed record LookBack(LookBackPhase Phase, HindcastProgress? Progress = null, AccuracyReport? Report = null, string? Problem = null)
+public sealed record LookBack(LookBackPhase Phase, HindcastProgress? Progress = null, AccuracyReport? Report = null, DateTimeOffset? AsOf = null, string? Problem = null)
 {
     /// <summary>Whether the work goes on.</summary>
     public bool IsWorking => Phase == LookBackPhase.Working;

@@ -6,15 +6,16 @@ namespace EstateWater.Web.State;
 
 /// <summary>
 /// Holds past outlooks against the readings in the background: begun when the page of past outlooks first asks, or when the program
-/// has run a while; kept for all pages as long as the data stand. No page waits for it, and it leaves half of the processors to them.
+/// has run a while; kept for all pages as long as the data stand, and over a restart until it is done anew. No page waits for it, and it leaves half of the processors to them.
 /// </summary>
-public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposable
+public sealed partial class PastOutlooks(ILogger<PastOutlooks> log, KeptLookBack? kept = null) : IDisposable
 {
     private readonly Lock gate = new();
     private readonly HindcastMemory memory = new();
     private LookBack now = new(LookBackPhase.NotAsked);
     private EstateSnapshot? looked;
     private CancellationTokenSource? running;
+    private bool isRecalled;
 
     /// <summary>What is known at this moment.</summary>
     public LookBack Now
@@ -28,6 +29,26 @@ public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposabl
         }
     }
 
+    /// <summary>What is known of an estate: after a restart, what was known last. Begins nothing.</summary>
+    /// <param name="snapshot">What the asking page shows.</param>
+    public LookBack For(EstateSnapshot snapshot)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        lock (gate)
+        {
+            if (!isRecalled)
+            {
+                isRecalled = true;
+                if (now.Report is null && kept?.Recall(snapshot.Contents.Estate.Name) is var (report, asOf))
+                {
+                    now = now with { Report = report, AsOf = asOf };
+                }
+            }
+
+            return now;
+        }
+    }
+
     /// <summary>Begins the work unless it goes on, was done for the same data, or was stopped; gives what is known. Never waits.</summary>
     /// <param name="snapshot">What the asking page shows.</param>
     public LookBack Ask(EstateSnapshot snapshot)
@@ -35,6 +56,7 @@ public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposabl
         ArgumentNullException.ThrowIfNull(snapshot);
         lock (gate)
         {
+            For(snapshot);
             if (now.Phase is LookBackPhase.NotAsked || (now.Phase is LookBackPhase.Known && !IsLooked(snapshot)))
             {
                 Begin(snapshot);
@@ -86,7 +108,7 @@ public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposabl
     private void Begin(EstateSnapshot snapshot)
     {
         looked = snapshot;
-        now = new LookBack(LookBackPhase.Working, Report: now.Report);
+        now = new LookBack(LookBackPhase.Working, Report: now.Report, AsOf: now.AsOf);
         var stop = running = new CancellationTokenSource();
         _ = Task.Run(() => Run(snapshot.Contents, snapshot.Plan.AsOf, stop));
     }
@@ -104,7 +126,9 @@ public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposabl
                 new Listener(progress => Change(stop, before => before.Progress?.Done > progress.Done ? before : before with { Progress = progress })),
                 Hindcast.ParallelismFor(Environment.ProcessorCount / 2),
                 stop.Token);
-            Change(stop, before => new LookBack(LookBackPhase.Known, before.Progress, new AccuracyReport(held)));
+            var report = new AccuracyReport(held);
+            Change(stop, before => new LookBack(LookBackPhase.Known, before.Progress, report, asOf));
+            Keep(contents.Estate.Name, asOf, report, stop);
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
@@ -114,6 +138,22 @@ public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposabl
         {
             LogFailure(log, failure);
             Change(stop, before => before with { Phase = LookBackPhase.Failed, Problem = failure.Message });
+        }
+    }
+
+    // Without it the pages lack nothing until the next start.
+    private void Keep(string estate, DateTimeOffset asOf, AccuracyReport report, CancellationTokenSource stop)
+    {
+        try
+        {
+            if (!stop.IsCancellationRequested)
+            {
+                kept?.Keep(estate, asOf, report);
+            }
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            LogNotKept(log, failure);
         }
     }
 
@@ -131,6 +171,9 @@ public sealed partial class PastOutlooks(ILogger<PastOutlooks> log) : IDisposabl
 
     [LoggerMessage(LogLevel.Error, "Holding past outlooks against the readings failed.")]
     private static partial void LogFailure(ILogger logger, Exception failure);
+
+    [LoggerMessage(LogLevel.Warning, "What was looked back at could not be kept; after a restart it is worked out again.")]
+    private static partial void LogNotKept(ILogger logger, Exception failure);
 
     private sealed class Listener(Action<HindcastProgress> hear) : IProgress<HindcastProgress>
     {

@@ -41,7 +41,7 @@ public static class AccuracyWords
         { Phase: LookBackPhase.Stopped, Progress: { } progress } => $"Stopped after {progress.Done} of {progress.Total} past mornings. What is done is kept.",
         { Phase: LookBackPhase.Stopped } => "Stopped before the first past morning.",
         { Phase: LookBackPhase.Failed } => $"Holding past outlooks against the readings failed: {lookBack.Problem}",
-        { Phase: LookBackPhase.NotAsked } => "Past outlooks have not been held against the readings yet.",
+        { Phase: LookBackPhase.NotAsked } => "Past outlooks are held against the readings anew some minutes after the program starts.",
         _ => "Past outlooks have been held against the readings.",
     };
 

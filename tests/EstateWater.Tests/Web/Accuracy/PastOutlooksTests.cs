@@ -19,12 +19,7 @@ public sealed class PastOutlooksTests : IDisposable
         var known = await DoneAsync();
         Assert.Equal(LookBackPhase.Known, known.Phase);
         Assert.Equal(new HindcastProgress(8, 8), known.Progress);
-        var expected = Hindcast.Run(
-            (asOf, days) => PastKnowledge.At(StoredEstate.Contents, asOf, days),
-            PlanRequests.From(StoredEstate.Contents, SmallEstate.AsOf),
-            AccuracyReport.Leads,
-            cancellation: TestContext.Current.CancellationToken);
-        Assert.Equal(expected, known.Report!.Held);
+        Assert.Equal(Expected(), known.Report!.Held);
     }
 
     [Fact]
@@ -75,20 +70,82 @@ public sealed class PastOutlooksTests : IDisposable
         Assert.Equal(LookBackPhase.Known, (await DoneAsync()).Phase);
     }
 
+    [Fact]
+    public async Task The_last_report_is_there_at_once_after_a_restart_until_it_is_done_anew()
+    {
+        var folder = Directory.CreateTempSubdirectory("estate-water-");
+        try
+        {
+            var kept = KeptLookBack.Beside(Path.Combine(folder.FullName, "estate.db"));
+            using (var before = new PastOutlooks(NullLogger<PastOutlooks>.Instance, kept))
+            {
+                before.Ask(Snapshot(1));
+                await DoneAsync(before);
+                // The report is told before it is on the disk.
+                await WaitAsync(() => kept.Recall("Test estate") is null);
+            }
+
+            using var after = new PastOutlooks(NullLogger<PastOutlooks>.Instance, kept);
+            var known = after.For(Snapshot(1));
+            Assert.Equal((LookBackPhase.NotAsked, (DateTimeOffset?)SmallEstate.AsOf), (known.Phase, known.AsOf));
+            Assert.Equal(Expected(), known.Report!.Held);
+            var working = after.Ask(Snapshot(1));
+            Assert.True(working.IsWorking);
+            Assert.Same(known.Report, working.Report);
+            await DoneAsync(after);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
+    public void What_was_kept_of_another_estate_or_is_spoilt_counts_for_nothing()
+    {
+        var folder = Directory.CreateTempSubdirectory("estate-water-");
+        try
+        {
+            var kept = KeptLookBack.Beside(Path.Combine(folder.FullName, "estate.db"));
+            Assert.Null(kept.Recall("Test estate"));
+            kept.Keep("Other estate", SmallEstate.AsOf, new AccuracyReport([]));
+            Assert.NotNull(kept.Recall("Other estate"));
+            Assert.Null(kept.Recall("Test estate"));
+            File.WriteAllText(Path.Combine(folder.FullName, "estate.look-back.json"), "{ half");
+            Assert.Null(kept.Recall("Other estate"));
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
     public void Dispose() => past.Dispose();
 
     private static EstateSnapshot Snapshot(long version, EstateContents? contents = null) =>
         SmallEstate.Snapshot(SmallEstate.BlockPlanOf("B1"), SmallEstate.BlockPlanOf("B2", 2)) with { Contents = contents ?? StoredEstate.Contents, Version = version };
 
-    private async Task<LookBack> DoneAsync()
+    private static IReadOnlyList<HeldAgainst> Expected() => Hindcast.Run(
+        (asOf, days) => PastKnowledge.At(StoredEstate.Contents, asOf, days),
+        PlanRequests.From(StoredEstate.Contents, SmallEstate.AsOf),
+        AccuracyReport.Leads,
+        cancellation: TestContext.Current.CancellationToken);
+
+    private Task<LookBack> DoneAsync() => DoneAsync(past);
+
+    private static async Task<LookBack> DoneAsync(PastOutlooks past)
+    {
+        await WaitAsync(() => past.Now.IsWorking);
+        return past.Now;
+    }
+
+    private static async Task WaitAsync(Func<bool> goesOn)
     {
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
         patience.CancelAfter(TimeSpan.FromMinutes(1));
-        while (past.Now.IsWorking)
+        while (goesOn())
         {
             await Task.Delay(10, patience.Token);
         }
-
-        return past.Now;
     }
 }

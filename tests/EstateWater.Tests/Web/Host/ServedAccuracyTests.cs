@@ -43,6 +43,15 @@ public sealed class ServedAccuracyTests
     }
 
     [Fact]
+    public async Task The_owner_is_told_that_it_is_being_worked_out_and_then_how_good_the_outlook_was()
+    {
+        await using var host = await RunningHost.StartAsync(StoredEstate.Contents);
+        Assert.Contains("It is being worked out now", (await Page(host, "/owner")).QuerySelector(".owner")!.TextContent, StringComparison.Ordinal);
+        await KnownAsync(host);
+        Assert.Contains("A week ahead the outlook was off by ", (await Page(host, "/owner")).QuerySelector(".owner")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_work_is_stopped_and_started_by_a_button()
     {
         await using var host = await RunningHost.StartAsync(StoredEstate.Contents);
