@@ -36,6 +36,9 @@ public sealed class ReportTests(RunningHost host, Browser browser) : IClassFixtu
         Assert.Equal(DemoBlocks, begun.Sum());
         Assert.InRange(begun.FindIndex(blocks => blocks > 0), 1, MostFrontSheets);
         Assert.DoesNotContain(0, begun.SkipWhile(blocks => blocks == 0));
+
+        // The table of water is one piece, from its heading to its sum.
+        Assert.Equal(sheets.FindIndex(sheet => Count(sheet, "Waterrecommended") > 0), sheets.FindIndex(sheet => Count(sheet, "Together") > 0));
         Assert.InRange(sheets.Count, DemoBlocks / 2, (DemoBlocks / 2) + MostFrontSheets + 4);
         await desk.Context.CloseAsync();
     }

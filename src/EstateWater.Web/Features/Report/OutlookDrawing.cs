@@ -13,6 +13,9 @@ public sealed class OutlookDrawing
     private const double Left = 30, Right = 350, Top = 16, Bottom = 124;
     private const int MostSteps = 8;
 
+    // “Wed 22” is 40 wide, and the days take 320.
+    private const int MostNames = 7;
+
     private readonly BlockReport report;
     private readonly IReadOnlyList<OutlookDay> days;
 
@@ -45,9 +48,14 @@ public sealed class OutlookDrawing
     /// <summary>A line through one value a day.</summary>
     public string Line(Func<OutlookDay, double> of) => string.Join(' ', days.Select((day, i) => Point(i, of(day))));
 
-    /// <summary>Days with their place and whether they lie in heat.</summary>
-    public IEnumerable<(DateOnly Day, string X, bool IsHot)> Days =>
-        days.Select((day, i) => (day.Date, LinearScale.Text(X(i)), report.Heat.Any(spell => spell.From <= day.Date && day.Date <= spell.To)));
+    /// <summary>Days with their place, whether they lie in heat, and whether there is room to name them: every second, third or further one from today on.</summary>
+    public IEnumerable<(DateOnly Day, string X, bool IsHot, bool IsNamed)> Days => days.Select((day, i) => (
+        day.Date,
+        LinearScale.Text(X(i)),
+        report.Heat.Any(spell => spell.From <= day.Date && day.Date <= spell.To),
+        i % NamedEvery == 0));
+
+    private int NamedEvery => Math.Max(2, (days.Count + MostNames - 1) / MostNames);
 
     private string Point(int i, double bar) => $"{LinearScale.Text(X(i))},{TensionBar.Place(bar)}";
 

@@ -16,11 +16,11 @@ public static class WeekWords
     {
         if (packing.Optimal)
         {
-            return "No better packing of these hours exists: this one is proven best.";
+            return "These hours cannot be fitted into the nights any better.";
         }
 
         // Rounded up, so that the sentence stays true.
-        var gap = units.Tell(Math.Ceiling(packing.GapPct * 10) / 10, "0.#");
-        return $"At most {gap} % from the best possible packing; better may exist but was not found in the time given.";
+        var better = units.Tell(Math.Ceiling(10 * 100 * packing.GapPct / (100 - packing.GapPct)) / 10, "0.#");
+        return $"No better way to fit these hours into the nights was found; one that is up to {better} % better may exist.";
     }
 }

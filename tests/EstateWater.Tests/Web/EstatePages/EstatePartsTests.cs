@@ -113,7 +113,7 @@ public sealed class EstatePartsTests : BunitContext
             SuddenRises = [new SuddenRise("B3", default, Today.AddDays(-2), 9, 13, 3.9, -0.2, 8)],
         };
         var brief = Render<EstateBrief>(p => p.Add(x => x.View, view).Add(x => x.Today, Today));
-        Assert.Contains("Fri 24 Jan to Mon 27 Jan, up to 39 °C at home.", brief.Markup, StringComparison.Ordinal);
+        Assert.Contains("Fri 24 Jan to Mon 27 Jan, up to 39 °C at the station home.", brief.Markup, StringComparison.Ordinal);
         Assert.Equal("/blocks/B3", brief.Find(".rise a").GetAttribute("href"));
         Assert.Contains("B3 jumped from 9.0 to 13.0 bar on Mon 20 Jan, 3.9 above its own trend, while its neighbours changed by −0.2 bar.", Words(brief.Find(".rise")), StringComparison.Ordinal);
         Assert.Contains("dam: 400 m³ of 1\u202F000 m³ left after this plan’s 120 m³", Words(brief.Find(".water")), StringComparison.Ordinal);

@@ -100,6 +100,27 @@ public sealed class BlockReportTests : BunitContext
         Assert.Equal((10.0, 16.0), (blocks[0].TensionBar.Low, blocks[0].TensionBar.High));
     }
 
+    [Theory]
+    [InlineData(3, new[] { 0, 2 })]
+    [InlineData(11, new[] { 0, 2, 4, 6, 8, 10 })]
+    [InlineData(15, new[] { 0, 3, 6, 9, 12 })]
+    public void So_many_days_are_named_as_have_room(int days, int[] named)
+    {
+        var estate = Estate with { Plan = PlanOf(BlockPlanOf("B1", unwatered: [.. Enumerable.Repeat(11.0, days)]), Estate.Plan.Blocks[1]) };
+        Assert.Equal(named.Select(day => Today.AddDays(day)), new OutlookDrawing(ViewOf(estate).Blocks[0]).Days.Where(day => day.IsNamed).Select(day => day.Day));
+        Assert.Equal("Wed 22", Card("B1", estate).FindAll(".outlook text.axis")[0].TextContent);
+    }
+
+    [Theory]
+    [InlineData(0.997, "Chance of passing the ceiling without water: over 99 % on Thu 23 Jan.")]
+    [InlineData(0.54, "Chance of passing the ceiling without water: highest on Thu 23 Jan, 54 %.")]
+    [InlineData(0.004, "Chance of passing the ceiling without water: under 1 % on every day.")]
+    public void The_chance_is_told_in_plain_words(double chance, string words)
+    {
+        var risky = BlockPlanOf("B1") with { Risks = [new DayRisk(Today, 0, false), new DayRisk(Today.AddDays(1), chance, false)] };
+        Assert.Contains(words, Words(Part(Card("B1", Estate with { Plan = PlanOf(risky, Estate.Plan.Blocks[1]) }), "Outlook, bar")), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Five_hundred_blocks_share_the_weather_that_is_reckoned_once_a_station()
     {

@@ -51,8 +51,10 @@ public sealed class SetBoardTests : BunitContext
         Assert.Equal("No sets: nothing needs water in these 10 days.", Board([]).Find("p").TextContent);
 
     [Theory]
-    [InlineData(true, 0, "No better packing of these hours exists: this one is proven best.")]
-    [InlineData(false, 1.14, "At most 1.2 % from the best possible packing; better may exist but was not found in the time given.")]
+    [InlineData(true, 0, "These hours cannot be fitted into the nights any better.")]
+    // Found 90 of a bound of 100: the bound is a ninth better.
+    [InlineData(false, 10, "No better way to fit these hours into the nights was found; one that is up to 11.2 % better may exist.")]
+    [InlineData(false, 1.14, "No better way to fit these hours into the nights was found; one that is up to 1.2 % better may exist.")]
     public void The_packing_says_how_good_it_is(bool optimal, double gapPct, string words) =>
         Assert.Equal(words, WeekWords.Packing(new PackingQuality(10, 10, gapPct, optimal), UnitChoice.Metric));
 
