@@ -44,7 +44,7 @@ public sealed class ServedPreferencesTests(ServedEstate served) : IClassFixture<
         var visitor = await SignedInAsync();
         await ChooseAsync(visitor, ("numbers", ""), ("language", "es"));
         var round = await TextAsync(visitor, "/readings/round");
-        Assert.Contains("La ronda", round, StringComparison.Ordinal);
+        Assert.Contains("Leer ", round, StringComparison.Ordinal);
         Assert.Matches(@"\d,\d bar", round);
         Assert.DoesNotMatch(@"\d\.\d bar", round);
         Assert.Contains("Tension in bar", await TextAsync(visitor, "/"), StringComparison.Ordinal);

@@ -143,7 +143,7 @@ public sealed class ServedRoundTests : IAsyncLifetime
         Assert.Matches("B1.*, quitado a mano: .*(Nunca se ha leído|Se leyó|lectura)", page.QuerySelector(".rest")!.TextContent.ReplaceLineEndings(" "));
         var wrong = await SubmitAsync(page, "Planear así la ronda", ("walk", "99"), ("leaf", "2 knots"), ("precision", "0.06 MPa"));
         Assert.Equal(
-            ["La velocidad entre bloques va de 1 a 40 km/h, como 3.6.", "«knots» no es una unidad para esto. Se acepta: min, s. Una hoja tarda de 0.25 a 15 min, como 1.5."],
+            ["La velocidad entre bloques va de 1 a 40 km/h, como 3,6.", "«knots» no es una unidad para esto. Se acepta: min, s. Una hoja tarda de 0,25 a 15 min, como 1,5."],
             wrong.QuerySelectorAll("[role=alert] li").Select(li => li.TextContent));
         var main = page.QuerySelector("main")!.TextContent;
         Assert.DoesNotMatch(@"\b(the|leaves|reading|walk|round|from|minutes)\b", main.ToLowerInvariant());
