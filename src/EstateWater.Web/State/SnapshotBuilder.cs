@@ -52,16 +52,15 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
 
     private (Plan Plan, FittedEstate Fitted) PlanOf(EstateContents contents, PublishedPlan? published, DateTimeOffset now, CancellationToken cancellation)
     {
-        var standing = PlanRequests.Standing(published, now);
         if (last is { Fitted: { } fittedBefore } before
             && now - before.Plan.AsOf < PlanHolds
-            && standing.SequenceEqual(fittedBefore.Request.Standing)
-            && PlanInputs.AreSame(before.Contents, contents, now))
+            && PlanInputs.AreSame(before.Contents, contents, now)
+            && PlanInputs.AreSame(before.Published, before.Plan.AsOf, published, now))
         {
             return (before.Plan, fittedBefore);
         }
 
-        var request = PlanRequests.From(contents, now) with { Standing = standing };
+        var request = PlanRequests.From(contents, now).Told(published);
 
         // A reading that was entered shows at once; within the hour all blocks are learned together again.
         var fitted = last?.Fitted is { } learned && now - learned.LearnedAsOf < PlanHolds

@@ -37,7 +37,7 @@ public sealed record PublishedAhead(Planning.Plan? Plan, Sentence? Problem = nul
             return new PublishedAhead(snapshot.Plan);
         }
 
-        var request = Keeping(fitted, [.. sets.Select(set => Pin(set, fitted)).OfType<SetPinned>()]);
+        var request = Keeping(fitted, [.. sets.Where(set => set.Start > snapshot.AsOf).Select(set => Pin(set, fitted)).OfType<SetPinned>()]);
         return Planner.Conflicts(fitted, request) is [var conflict, ..] ? new PublishedAhead(null, conflict) : new PublishedAhead(Planner.Plan(fitted, request));
     }
 
@@ -49,7 +49,8 @@ public sealed record PublishedAhead(Planning.Plan? Plan, Sentence? Problem = nul
         return fitted.Request with { HoursByHand = dry.ToDictionary(block => block.Code, _ => 0.0), Changes = pins };
     }
 
-    // As an irrigator confirmed it where one did; of a set that has begun, what of it lies where a plan may still place water.
+    // As an irrigator confirmed it where one did, and what of it lies where a plan may still place water. Sets that have
+    // begun count as water given (PlanRequests.Told).
     private static SetPinned? Pin(PublishedSet set, FittedEstate fitted)
     {
         var end = set.Confirmation is { } said ? set.Start.AddHours(said.Hours) : set.End;

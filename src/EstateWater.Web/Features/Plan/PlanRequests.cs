@@ -38,12 +38,26 @@ public static class PlanRequests
         };
     }
 
-    /// <summary>Sets of the plan that stands which have not begun at a moment; not those that were run before their time or that could not run.</summary>
-    public static IReadOnlyList<StandingSet> Standing(PublishedPlan? published, DateTimeOffset now) =>
-        [.. (published?.Sets ?? [])
-            .Where(s => s.Start > now && (s.Confirmation is not { } said || (said.NotRun is null && said.StartedAt > now)))
-            .OrderBy(s => s.Start).ThenBy(s => s.ValveCode, StringComparer.Ordinal)
-            .Select(s => new StandingSet(s.ValveCode, s.Start, s.Hours))];
+    /// <summary>The same, where people were told of a plan: its sets ahead stand, and those that have begun count as run as published until somebody says otherwise.</summary>
+    /// <param name="request">As the estate's contents give it.</param>
+    /// <param name="published">The plan that stands; null where none does.</param>
+    public static PlanRequest Told(this PlanRequest request, PublishedPlan? published)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var sets = (published?.Sets ?? []).OrderBy(s => s.Start).ThenBy(s => s.ValveCode, StringComparer.Ordinal).ToList();
+        var begun = sets.Where(s => s.Start <= request.AsOf && s.Confirmation is null).ToLookup(s => s.ValveCode);
+        return request with
+        {
+            Valves = [.. request.Valves.Select(v => !begun.Contains(v.Code) ? v : v with
+            {
+                Applied = [.. v.Applied.Concat(begun[v.Code].Select(s => new AppliedSet(s.Start, s.Hours, MeterM3: null))).OrderBy(a => a.StartedAt)],
+            })],
+            Standing = [.. sets.Where(s => s.Start > request.AsOf && IsAhead(s, request.AsOf)).Select(s => new StandingSet(s.ValveCode, s.Start, s.Hours))],
+        };
+    }
+
+    // Not one that was run before its time, or that could not run.
+    private static bool IsAhead(PublishedSet set, DateTimeOffset now) => set.Confirmation is not { } said || (said.NotRun is null && said.StartedAt > now);
 
     private static DailyWeather Day(WeatherDayBase day) =>
         new(day.Date, day.TMaxC, day.TMinC, day.RhMaxPct, day.RhMinPct, day.WindMPerS, day.SolarMjPerM2, day.RainMm);
