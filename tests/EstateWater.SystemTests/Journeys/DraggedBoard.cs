@@ -91,15 +91,36 @@ internal sealed partial class DraggedBoard(IPage page, WeekDesk week, string set
         await page.Keyboard.PressAsync("Enter");
     }
 
+    // Every step is answered by the live page, which on a busy machine may put an earlier choice back: then it is begun
+    // anew, each time with more patience. A choice counts once it has stayed.
     private async Task ChooseAsync(string field, string begins)
     {
         await Keys.TabToAsync(page, field);
-        await page.Keyboard.PressAsync("Home");
-        while (!(await page.EvaluateAsync<string>("document.activeElement.selectedOptions[0].text")).StartsWith(begins, StringComparison.Ordinal))
+        var seen = new List<string>();
+        foreach (var patienceMs in (int[])[0, 100, 400])
         {
-            await page.Keyboard.PressAsync("ArrowDown");
+            await page.Keyboard.PressAsync("Home");
+            for (var steps = await page.EvaluateAsync<int>("document.activeElement.options.length"); steps > 0; steps--)
+            {
+                await page.WaitForTimeoutAsync(patienceMs);
+                seen.Add(await ChosenAsync());
+                if (seen[^1].StartsWith(begins, StringComparison.Ordinal))
+                {
+                    await page.WaitForTimeoutAsync(300);
+                    if (await ChosenAsync() == seen[^1])
+                    {
+                        return;
+                    }
+                }
+
+                await page.Keyboard.PressAsync("ArrowDown");
+            }
         }
+
+        Assert.Fail($"Arrow keys never came to “{begins}” in {field}: {string.Join(" | ", seen)}");
     }
+
+    private Task<string> ChosenAsync() => page.EvaluateAsync<string>("document.activeElement.selectedOptions[0].text");
 
     public Task<string> ChangesAsync() => page.Locator(".draft-changes li").InnerTextAsync();
 
