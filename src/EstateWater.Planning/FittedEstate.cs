@@ -207,11 +207,7 @@ public sealed class FittedEstate
     private IEnumerable<PlacedSet> Pinned(ValveNeed need, IReadOnlyList<PlanChange> changes)
     {
         var all = NightsOf(need.Valve.SourceCode);
-        return ChangedNights.Pins(need.Valve, changes).Select(pin =>
-        {
-            var night = ChangedNights.NightOf(pin, all)!.Value;
-            return new PlacedSet(need, night, (int)Math.Round((pin.Start - all[night].Start).TotalMinutes / 15), ChangedNights.QuartersOf(pin));
-        });
+        return ChangedNights.Pins(need.Valve, changes).Select(pin => ChangedNights.Place(pin, need, all)!);
     }
 
     // Many new readings move what the blocks tell of one another: then all are learned.

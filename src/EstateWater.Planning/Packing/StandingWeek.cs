@@ -1,4 +1,5 @@
 using EstateWater.Planning.Needs;
+using EstateWater.Planning.WhatIf;
 
 namespace EstateWater.Planning.Packing;
 
@@ -90,17 +91,7 @@ internal sealed class StandingWeek
             select place];
     }
 
-    private static PlacedSet? Place(ValveNeed need, StandingSet set, IReadOnlyList<Night> nights)
-    {
-        for (var n = 0; n < nights.Count; n++)
-        {
-            var (start, quarters) = ((set.Start - nights[n].Start).TotalMinutes / 15, (int)Math.Round(set.Hours * 4));
-            if (start >= 0 && start == Math.Floor(start) && quarters > 0 && start + quarters <= nights[n].Quarters)
-            {
-                return new PlacedSet(need, n, (int)start, quarters);
-            }
-        }
-
-        return null;
-    }
+    private static PlacedSet? Place(ValveNeed need, StandingSet set, IReadOnlyList<Night> nights) =>
+        ChangedNights.Place(new SetPinned(set.ValveCode, set.Start, set.Hours), need, nights) is { Quarters: > 0 } place
+        && nights[place.Night].Start.AddMinutes(15 * place.StartQuarter) == set.Start ? place : null;
 }

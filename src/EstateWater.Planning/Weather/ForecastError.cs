@@ -34,9 +34,9 @@ internal sealed class ForecastError
         }
     }
 
-    /// <summary>Learns from every forecast that was issued and the days that followed.</summary>
-    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts) =>
-        new(Past(past, forecasts).ToLookup(e => e.LeadDays, e => e.ByDayC));
+    /// <summary>Learns from every forecast that was issued and the days that followed, beyond what is taken off them all.</summary>
+    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, ForecastBias? bias = null) =>
+        new(Past(past, forecasts).ToLookup(e => e.LeadDays, e => e.ByDayC - (bias?.ByDayC ?? 0)));
 
     /// <summary>By how much each single forecast was too warm for each day that followed. [°C]</summary>
     public static IEnumerable<(int LeadDays, double ByDayC, double ByNightC)> Past(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts)

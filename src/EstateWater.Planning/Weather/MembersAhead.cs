@@ -30,16 +30,17 @@ internal sealed class MembersAhead
 
     public static MembersAhead Of(string station, IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, DateOnly today, int days)
     {
-        var corrected = ForecastBias.Of(past, forecasts).Correct(forecasts);
-        var latest = Latest(corrected);
+        var issued = Latest(forecasts);
+        var bias = ForecastBias.Of(past, forecasts);
+        var latest = bias.Correct(issued);
         var versions = latest.Count switch
         {
             0 => [.. Enumerable.Range(0, VersionsOfOne).Select(_ => Array.Empty<DailyWeather>())],
-            1 => ForecastError.Of(past, corrected).Widen(latest[0], today, station, VersionsOfOne),
-            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, corrected), today),
+            1 => ForecastError.Of(past, forecasts, bias).Widen(latest[0], today, station, VersionsOfOne),
+            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, forecasts, bias), today),
         };
         var beyond = new OtherYears(past, today, station);
-        var single = Latest(forecasts).Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
+        var single = issued.Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
         return new MembersAhead(today, [.. versions.Select((v, i) => Complete(v, beyond, i, today, days))], single);
     }
 

@@ -1,5 +1,6 @@
 using EstateWater.Planning.Blocks;
 using EstateWater.Planning.Needs;
+using EstateWater.Planning.Packing;
 
 namespace EstateWater.Planning.WhatIf;
 
@@ -25,6 +26,11 @@ internal static class ChangedNights
     /// <summary>The night that holds a set from start to end; null when none does.</summary>
     public static int? NightOf(SetPinned pin, IReadOnlyList<Night> nights) =>
         Enumerable.Range(0, nights.Count).Cast<int?>().FirstOrDefault(n => nights[n!.Value].Start <= pin.Start && pin.End <= nights[n.Value].End);
+
+    /// <summary>A set in its night; null where none holds it.</summary>
+    public static PlacedSet? Place(SetPinned pin, ValveNeed need, IReadOnlyList<Night> nights) => NightOf(pin, nights) is { } night
+        ? new PlacedSet(need, night, (int)Math.Round((pin.Start - nights[night].Start).TotalMinutes / 15), QuartersOf(pin))
+        : null;
 
     /// <summary>Quarter hours of a set.</summary>
     public static int QuartersOf(SetPinned pin) => (int)Math.Round(pin.Hours * 4);
