@@ -46,6 +46,10 @@ internal sealed class ReadingsPhone(IPage page)
     /// <summary>The first block of the round.</summary>
     public async Task<string> FirstStopAsync() => (await page.Locator("[data-stop]").First.GetAttributeAsync("data-stop"))!;
 
+    /// <summary>What the round asks to be read there, from “5 leaves · stem · about 12:25”.</summary>
+    public async Task<string> MeasureOfAsync(string block) =>
+        (await page.Locator($"[data-stop='{block}'] .set-times").InnerTextAsync()).Split(" · ")[1];
+
     /// <summary>Opens a block of the round.</summary>
     public async Task ReadAsync(string block)
     {

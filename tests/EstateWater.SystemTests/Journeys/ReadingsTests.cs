@@ -15,12 +15,13 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
     public async Task Without_signal_a_round_is_read_through_a_killed_browser_and_sent_once_when_signal_returns()
     {
         using var store = new PhoneStore(browser);
-        string block;
+        string block, measure;
         await using (var context = await store.StartAsync(host.Address))
         {
             var first = await ReadingsPhone.OpenAsync(await context.NewPageAsync());
             await first.KeptAsync();
             block = await first.FirstStopAsync();
+            measure = await first.MeasureOfAsync(block);
         }
 
         var killed = await store.StartAsync(host.Address);
@@ -56,12 +57,12 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
 
         posts.Clear();
         await again.SetOfflineAsync(false);
-        await Expect(phone.Mine).ToHaveTextAsync([new Regex($"^Sent .* {block}: 3 leaves, leaf, 12.8 bar$")]);
+        await Expect(phone.Mine).ToHaveTextAsync([new Regex($"^Sent .* {block}: 3 leaves, {measure}, 12.8 bar$")]);
         await Expect(phone.Page.Locator("#kept-line")).ToContainTextAsync("The signal is back; this list is from");
         await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^Nothing waits to be sent"));
         Assert.Equal([201], posts);
         await phone.Page.ReloadAsync();
-        await Expect(phone.Page.Locator("section[aria-labelledby='stored-title']")).ToContainTextAsync($"{block}: 3 leaves, leaf, 12.8 bar (Ana,");
+        await Expect(phone.Page.Locator("section[aria-labelledby='stored-title']")).ToContainTextAsync($"{block}: 3 leaves, {measure}, 12.8 bar (Ana,");
     }
 
     [Theory]

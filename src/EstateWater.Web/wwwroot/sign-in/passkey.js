@@ -47,5 +47,8 @@ if (offered) {
       use(form);
     });
     form.hidden = false;
+    delete form.dataset.waits;
   }
+} else {
+  document.querySelectorAll("form[data-waits]").forEach((form) => form.remove());
 }
