@@ -54,6 +54,7 @@ internal static class EveryPage
         await page.Context.AddCookiesAsync([new() { Name = ReaderPreferences.Cookie, Value = Uri.EscapeDataString(kept), Url = host.ToString() }]);
         await page.AddInitScriptAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "Journeys", "page-measures.js")));
         await (enter?.Invoke(page) ?? Task.CompletedTask);
+        await page.RouteAsync("**/*.js", LateAsync);
         var visit = new PageVisit(page, $"{path} opened at {width} px, {preferences}");
         await page.GotoAsync(path);
         await page.WaitForLoadStateAsync(LoadState.Load);
@@ -71,6 +72,13 @@ internal static class EveryPage
         }
 
         return visit;
+    }
+
+    // A page is drawn before its scripts have come, as on a weak signal; what they then move is seen in every run, not by chance.
+    private static async Task LateAsync(IRoute script)
+    {
+        await Task.Delay(100);
+        await script.ContinueAsync();
     }
 
     private static string PathOf(string template) =>

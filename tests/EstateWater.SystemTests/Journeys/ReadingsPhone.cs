@@ -96,8 +96,8 @@ internal sealed class ReadingsPhone(IPage page)
     /// <summary>Saves and waits until the round is shown again.</summary>
     public async Task SaveAsync(string who)
     {
-        // Folded away once it is known and leaves are read.
-        if (await page.GetByLabel("Your name").IsVisibleAsync())
+        // Once it is known it folds away as leaves are read, and cannot be filled again.
+        if (await page.GetByLabel("Your name").InputValueAsync() != who)
         {
             await page.GetByLabel("Your name").FillAsync(who);
         }

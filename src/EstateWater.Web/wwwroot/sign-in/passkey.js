@@ -1,9 +1,5 @@
 // Asks a passkey of this phone or computer, to sign in or to make one, and sends its answer with the page's own form.
 
-// A passkey belongs to a name: browsers keep none for an address of numbers.
-const isNumber = /^[\d.]+$|^\[/.test(location.hostname);
-const offered = !isNumber && "PublicKeyCredential" in window && "parseRequestOptionsFromJSON" in PublicKeyCredential;
-
 async function optionsFor(form) {
   const response = await fetch(form.dataset.options, {
     method: "POST",
@@ -39,16 +35,12 @@ async function use(form) {
   HTMLFormElement.prototype.submit.call(form);
 }
 
-if (offered) {
-  document.querySelectorAll("[data-no-passkeys]").forEach((line) => line.remove());
+if (document.documentElement.dataset.passkeys === "offered") {
   for (const form of document.querySelectorAll("form[data-passkey]")) {
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       use(form);
     });
-    form.hidden = false;
     delete form.dataset.waits;
   }
-} else {
-  document.querySelectorAll("form[data-waits]").forEach((form) => form.remove());
 }
