@@ -45,7 +45,7 @@ public sealed class BlockOutlook
     // Of a morning that was looked at.
     private void Read(RootZoneEnsemble morning, int day, double[] tensionMpa)
     {
-        tensions.At(weather.VpdKpa[day], morning.RootShareLeft, tensionMpa);
+        tensions.At(weather.VpdKpa[day], weather.LightShare[day], morning.RootShareLeft, tensionMpa);
         for (var m = 0; m < tensionMpa.Length; m++)
         {
             tensionMpa[m] = Math.Max(0, tensionMpa[m] + beyondModel[day][m]);

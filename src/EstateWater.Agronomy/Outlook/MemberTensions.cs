@@ -12,9 +12,11 @@ internal sealed class MemberTensions
     private readonly double[] vpdSlope;
     private readonly double[] climb;
     private readonly double[] bend;
+    private readonly bool isByDay;
 
     public MemberTensions(double[][] unknowns, WaterPotentialMeasure measure)
     {
+        isByDay = measure != WaterPotentialMeasure.Predawn;
         var members = unknowns[0].Length;
         var spread = Unknowns.Spread;
         intercept = new double[members];
@@ -39,30 +41,30 @@ internal sealed class MemberTensions
     }
 
     /// <summary>Tension of every member. [MPa]</summary>
-    public void At(double vpdKpa, double[] rootShareLeft, double[] tensionMpa)
+    public void At(double vpdKpa, double lightShare, double[] rootShareLeft, double[] tensionMpa)
     {
-        var vpd = new Vector<double>(vpdKpa);
+        var (vpd, light) = (new Vector<double>(vpdKpa), new Vector<double>(lightShare));
         for (var m = 0; m <= tensionMpa.Length - Vector<double>.Count; m += Vector<double>.Count)
         {
-            At(m, vpd, new Vector<double>(rootShareLeft, m)).CopyTo(tensionMpa, m);
+            At(m, vpd, light, new Vector<double>(rootShareLeft, m)).CopyTo(tensionMpa, m);
         }
     }
 
     /// <summary>Tension of every member in its own air. [MPa]</summary>
-    public void At(double[] vpdKpa, double[] rootShareLeft, double[] tensionMpa)
+    public void At(double[] vpdKpa, double[] lightShare, double[] rootShareLeft, double[] tensionMpa)
     {
         for (var m = 0; m <= tensionMpa.Length - Vector<double>.Count; m += Vector<double>.Count)
         {
-            At(m, new Vector<double>(vpdKpa, m), new Vector<double>(rootShareLeft, m)).CopyTo(tensionMpa, m);
+            At(m, new Vector<double>(vpdKpa, m), new Vector<double>(lightShare, m), new Vector<double>(rootShareLeft, m)).CopyTo(tensionMpa, m);
         }
     }
 
     // A root zone that is full to the last bit may come out a bit over full: a power of less than nothing is none.
-    private Vector<double> At(int member, Vector<double> vpdKpa, Vector<double> rootShareLeft)
+    private Vector<double> At(int member, Vector<double> vpdKpa, Vector<double> lightShare, Vector<double> rootShareLeft)
     {
         var emptied = Vector.Max(new Vector<double>(LeastEmptied), Vector<double>.One - rootShareLeft);
-        return new Vector<double>(intercept, member)
-            + (new Vector<double>(vpdSlope, member) * vpdKpa)
+        var air = new Vector<double>(intercept, member) + (new Vector<double>(vpdSlope, member) * vpdKpa);
+        return (isByDay ? air * lightShare : air)
             + (new Vector<double>(climb, member) * Vector.Exp(new Vector<double>(bend, member) * Vector.Log(emptied)));
     }
 }

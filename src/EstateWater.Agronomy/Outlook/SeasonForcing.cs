@@ -16,6 +16,9 @@ public sealed record SeasonForcing
     /// <summary>Vapour pressure deficit near solar noon, ≥ 0. [kPa]</summary>
     public required double[] VpdKpa { get; init; }
 
+    /// <summary>How far the light at noon opens stomata, 0–1 (<see cref="Weather.MiddayLight"/>).</summary>
+    public required double[] LightShare { get; init; }
+
     /// <summary>Rain, ≥ 0. [mm]</summary>
     public required double[] RainMm { get; init; }
 

@@ -49,11 +49,12 @@ public sealed class SeasonOutlook
 
     /// <summary>Tension of every member at solar noon, before dawn where that is the measure. [MPa]</summary>
     /// <param name="vpdKpa">Vapour pressure deficit near solar noon, ≥ 0. [kPa]</param>
-    public double[] TensionsMpa(double vpdKpa)
+    /// <param name="lightShare">0–1 (<see cref="Weather.MiddayLight"/>).</param>
+    public double[] TensionsMpa(double vpdKpa, double lightShare)
     {
         var values = new double[Members];
         rootZone.Look();
-        tensions.At(vpdKpa, rootZone.RootShareLeft, values);
+        tensions.At(vpdKpa, lightShare, rootZone.RootShareLeft, values);
         return values;
     }
 

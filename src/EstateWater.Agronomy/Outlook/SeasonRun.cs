@@ -30,7 +30,7 @@ internal static class SeasonRun
                 rootZone.Look();
                 foreach (var k in byDay[day])
                 {
-                    predicted[k] = Predict(observations[k], season.VpdKpa[day], rootZone, evidence.Declared, unknowns, tensions);
+                    predicted[k] = Predict(observations[k], season.VpdKpa[day], season.LightShare[day], rootZone, evidence.Declared, unknowns, tensions);
                 }
             }
 
@@ -41,6 +41,7 @@ internal static class SeasonRun
     private static double[] Predict(
         Observation observation,
         double vpdKpa,
+        double lightShare,
         RootZoneEnsemble rootZone,
         BlockDeclaration declared,
         double[][] unknowns,
@@ -58,7 +59,7 @@ internal static class SeasonRun
             tensions[observation.Kind] = way = new MemberTensions(unknowns, MeasureOf(observation.Kind));
         }
 
-        way.At(vpdKpa, rootZone.RootShareLeft, values);
+        way.At(vpdKpa, lightShare, rootZone.RootShareLeft, values);
         return values;
     }
 

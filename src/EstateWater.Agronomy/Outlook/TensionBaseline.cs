@@ -5,7 +5,8 @@ namespace EstateWater.Agronomy.Outlook;
 
 /// <summary>Tension at solar noon from the air and the soil: a wet-soil baseline in VPD, and a climb with depletion.</summary>
 /// <remarks>
-/// <para>tension = intercept + slope · VPD + climb · (1 − f)ᵇ, f the share of available water left where the roots drink.</para>
+/// <para>tension = light · (intercept + slope · VPD) + climb · (1 − f)ᵇ, f the share of available water left where the roots drink,
+/// light from <see cref="Weather.MiddayLight"/> (1 before dawn).</para>
 /// <para>
 /// Leaf and stem begin at <see cref="NonStressedBaseline"/>; before dawn nothing but the soil sets it. Linear in soil water: Myburgh 2018, p. 156 (stem falls linearly with depletion, slope common to four varieties,
 /// intercept the block's own); Williams et al. (midday leaf linear in volumetric soil water). The line may bend, by b = 1 before

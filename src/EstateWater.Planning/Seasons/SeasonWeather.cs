@@ -17,6 +17,7 @@ internal sealed class SeasonWeather
     {
         Et0Mm = [.. versions.Select(v => v.Select(d => ReferenceEvapotranspiration.Daily(d, site).Mm).ToArray())];
         VpdKpa = [.. versions.Select(v => v.Select(VapourPressureDeficit.NearSolarNoonKpa).ToArray())];
+        LightShare = [.. versions.Select(v => v.Select(d => MiddayLight.Share(d, site)).ToArray())];
         RainMm = [.. versions.Select(v => v.Select(d => d.RainMm ?? 0).ToArray())];
         IsHot = [.. versions.Select(v => v.Select(d => d.TMaxC >= HeatSpellRule.Default.ThresholdC).ToArray())];
     }
@@ -26,6 +27,9 @@ internal sealed class SeasonWeather
 
     /// <summary>By version, then day; near solar noon. [kPa]</summary>
     public double[][] VpdKpa { get; }
+
+    /// <summary>By version, then day: how far the light at noon opens stomata, 0–1.</summary>
+    public double[][] LightShare { get; }
 
     /// <summary>By version, then day. [mm]</summary>
     public double[][] RainMm { get; }

@@ -113,7 +113,7 @@ internal sealed class ValveSeason
         }
 
         var (ceiling, inHeat) = (block.Limits.CeilingMpa[day], block.Weather.IsHot[version][day]);
-        var tensions = state.TensionsMpa(block.Weather.VpdKpa[version][day]);
+        var tensions = state.TensionsMpa(block.Weather.VpdKpa[version][day], block.Weather.LightShare[version][day]);
         var trouble = BlockCourse.TroubleAbove(tensions, ceiling, ahead, inHeat)
             + (block.Limits.FloorCounts[day] ? BlockCourse.TroubleUnder(tensions, block.Limits.FloorMpa[day]) : 0);
         return (isShort ? WaterPrice.WeightWhenShort(block.Limits.IsPicked[day]) * trouble : trouble, BlockCourse.IsTrouble(tensions, ceiling, ahead, inHeat));

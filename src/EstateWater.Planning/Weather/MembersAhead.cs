@@ -67,6 +67,7 @@ internal sealed class MembersAhead
             Today,
             Spread(d => ReferenceEvapotranspiration.Daily(d, site).Mm),
             Spread(VapourPressureDeficit.NearSolarNoonKpa),
+            Spread(d => MiddayLight.Share(d, site)),
             Spread(d => d.RainMm ?? 0));
     }
 

@@ -54,8 +54,9 @@ internal sealed class StationWeather
 /// <param name="FirstDay">First day of the arrays.</param>
 /// <param name="Et0Mm">Reference evapotranspiration. [mm/d]</param>
 /// <param name="VpdKpa">Vapour pressure deficit near solar noon. [kPa]</param>
+/// <param name="LightShare">How far the light at noon opens stomata, 0–1.</param>
 /// <param name="RainMm">Rain; none where it was not measured. [mm]</param>
-internal sealed record SeasonDrive(DateOnly FirstDay, double[] Et0Mm, double[] VpdKpa, double[] RainMm)
+internal sealed record SeasonDrive(DateOnly FirstDay, double[] Et0Mm, double[] VpdKpa, double[] LightShare, double[] RainMm)
 {
     /// <summary>Of a run of days without holes; null when it is empty.</summary>
     public static SeasonDrive? Of(IReadOnlyList<DailyWeather> days, StationSite site) => days.Count == 0
@@ -64,6 +65,7 @@ internal sealed record SeasonDrive(DateOnly FirstDay, double[] Et0Mm, double[] V
             days[0].Date,
             [.. days.Select(d => ReferenceEvapotranspiration.Daily(d, site).Mm)],
             [.. days.Select(VapourPressureDeficit.NearSolarNoonKpa)],
+            [.. days.Select(d => MiddayLight.Share(d, site))],
             [.. days.Select(d => d.RainMm ?? 0)]);
 }
 

@@ -110,7 +110,7 @@ public sealed class DiscrepancyTests
             Code = "B1",
             VinesMpa = 0.03,
             Declared = new BlockDeclaration(120, 0.12, 0.4, 1),
-            Season = new SeasonForcing { FirstDay = new DateOnly(2024, 10, 1), Et0Mm = [], VpdKpa = [], RainMm = [], AppliedMm = [], ShadedFraction = [] },
+            Season = new SeasonForcing { FirstDay = new DateOnly(2024, 10, 1), Et0Mm = [], VpdKpa = [], LightShare = [], RainMm = [], AppliedMm = [], ShadedFraction = [] },
         };
         return new FittedBlock(evidence, Known, unknowns, observations, doubt, predicted);
     }

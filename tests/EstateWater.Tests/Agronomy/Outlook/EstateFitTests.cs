@@ -42,6 +42,18 @@ public sealed class EstateFitTests
         }
     }
 
+    // Cloud lowers the tension of leaves: Myburgh 2018, p. 159. Before dawn it is dark anyway.
+    [Fact]
+    public void Cloud_lowers_tension_at_midday_and_says_nothing_of_it_before_dawn()
+    {
+        var fitted = Fit(Evidence("block", [1.05, 1.15, 1.22, 1.31]));
+        var (clear, cloud) = (Ahead(fitted), Ahead(fitted, lightShare: 0.7));
+        Assert.All(clear.Zip(cloud), day => Assert.All(day.First.Zip(day.Second), member => Assert.True(member.Second < member.First, $"{member.Second} under cloud, {member.First} without")));
+        Assert.Equal(
+            Ahead(fitted, measure: WaterPotentialMeasure.Predawn),
+            Ahead(fitted, lightShare: 0.7, measure: WaterPotentialMeasure.Predawn));
+    }
+
     [Fact]
     public void Numbers_do_not_depend_on_the_order_of_blocks()
     {
@@ -67,11 +79,11 @@ public sealed class EstateFitTests
 
     private static FittedBlock Fit(BlockEvidence evidence) => EstateFit.Fit([evidence], TestContext.Current.CancellationToken).Blocks[0];
 
-    private static double[][] Ahead(FittedBlock block, double vpdKpa = 3, double appliedMm = 0)
+    private static double[][] Ahead(FittedBlock block, double vpdKpa = 3, double appliedMm = 0, double lightShare = 1, WaterPotentialMeasure measure = WaterPotentialMeasure.Leaf)
     {
         double[][] Same(double value) => [.. Enumerable.Range(0, 8).Select(_ => Enumerable.Repeat(value, WeatherAhead.Members).ToArray())];
-        var weather = new WeatherAhead(First.AddDays(block.Evidence.Season.Days), Same(7), Same(vpdKpa), Same(0));
-        return new BlockOutlook(block, weather, WaterPotentialMeasure.Leaf, [.. Enumerable.Repeat(0.35, weather.Days)]).Tensions([appliedMm, 0, 0, appliedMm, 0, 0, 0, 0]);
+        var weather = new WeatherAhead(First.AddDays(block.Evidence.Season.Days), Same(7), Same(vpdKpa), Same(lightShare), Same(0));
+        return new BlockOutlook(block, weather, measure, [.. Enumerable.Repeat(0.35, weather.Days)]).Tensions([appliedMm, 0, 0, appliedMm, 0, 0, 0, 0]);
     }
 
     // Weekly sets up to yesterday of a hundred-day season.
@@ -84,6 +96,7 @@ public sealed class EstateFitTests
             FirstDay = First,
             Et0Mm = [.. Enumerable.Range(0, 100).Select(d => 4 + (0.03 * d))],
             VpdKpa = [.. Enumerable.Repeat(3.0, 100)],
+            LightShare = [.. Enumerable.Repeat(1.0, 100)],
             RainMm = new double[100],
             AppliedMm = new double[100],
             ShadedFraction = [.. Enumerable.Range(0, 100).Select(d => Math.Min(0.35, 0.005 * d))],

@@ -55,7 +55,7 @@ public sealed class EstatePriorTests
         {
             Code = "B1",
             Declared = new BlockDeclaration(120, 0.12, 0.4, 1),
-            Season = new SeasonForcing { FirstDay = new DateOnly(2024, 10, 1), Et0Mm = [], VpdKpa = [], RainMm = [], AppliedMm = [], ShadedFraction = [] },
+            Season = new SeasonForcing { FirstDay = new DateOnly(2024, 10, 1), Et0Mm = [], VpdKpa = [], LightShare = [], RainMm = [], AppliedMm = [], ShadedFraction = [] },
         },
         Discrepancy.Unread,
         unknowns,

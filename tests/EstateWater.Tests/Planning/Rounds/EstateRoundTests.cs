@@ -61,7 +61,8 @@ public sealed class EstateRoundTests
                 Readings = [.. b.Readings.Select(r => r.TakenAt.Date == b.Readings.Max(o => o.TakenAt.Date) ? r with { TakenAt = r.TakenAt.AddHours(lastSetLaterH) } : r)],
             })],
         };
-        static double Worth(RoundPlan round, Func<string, bool> blocks) => round.Stops.Where(s => blocks(s.Block)).Max(s => s.Worth);
+        static double Worth(RoundPlan round, Func<string, bool> blocks) =>
+            round.Stops.Select(s => (s.Block, s.Worth)).Concat(round.Rest.Select(r => (r.Block, r.Worth))).Where(s => blocks(s.Block)).Max(s => s.Worth);
         Assert.True(Worth(Round(With(0)), b => b == "B1") < Worth(Round(With(0)), b => b != "B1"));
         var round = Round(With(3));
         Assert.True(Worth(round, b => b == "B1") > Worth(round, b => b != "B1"));
