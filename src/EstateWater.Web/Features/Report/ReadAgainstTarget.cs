@@ -10,12 +10,12 @@ namespace EstateWater.Web.Features.Report;
 /// <param name="Wanted">What was wanted that day; null where no target held.</param>
 public sealed record ReadAgainstTarget(ReadingSet Set, TargetBand? Wanted)
 {
-    /// <summary>“1.2 above ceiling”, “within”, “0.4 under floor”, in bar; counted from what is written.</summary>
+    /// <summary>“1.2 over”, “within”, “0.4 under”, in bar; counted from what is written.</summary>
     public string Words(UnitChoice units) => Wanted switch
     {
         null => "no target then",
-        { } band when Tenths(Set.MeanBar) > Tenths(band.CeilingBar) => $"{units.BareTension(Tenths(Set.MeanBar) - Tenths(band.CeilingBar))} above ceiling",
-        { } band when Tenths(Set.MeanBar) < Tenths(band.FloorBar) => $"{units.BareTension(Tenths(band.FloorBar) - Tenths(Set.MeanBar))} under floor",
+        { } band when Tenths(Set.MeanBar) > Tenths(band.CeilingBar) => $"{units.BareTension(Tenths(Set.MeanBar) - Tenths(band.CeilingBar))} over",
+        { } band when Tenths(Set.MeanBar) < Tenths(band.FloorBar) => $"{units.BareTension(Tenths(band.FloorBar) - Tenths(Set.MeanBar))} under",
         _ => "within",
     };
 

@@ -32,8 +32,8 @@ public sealed class BlockReportTests : BunitContext
 
     [Theory]
     [InlineData(13.04, "within")]
-    [InlineData(13.2, "0.2 above ceiling")]
-    [InlineData(8.4, "0.6 under floor")]
+    [InlineData(13.2, "0.2 over")]
+    [InlineData(8.4, "0.6 under")]
     public void A_reading_is_above_within_or_under(double bar, string expected)
     {
         var leaf = StoredEstate.Contents.ChamberReadings[0] with { TensionBar = bar };
