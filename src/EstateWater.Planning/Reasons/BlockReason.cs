@@ -51,7 +51,7 @@ internal static class BlockReason
         var (day, tension) = outcome.Watered.Select((members, d) => (d, Descriptive.Median(members))).MaxBy(d => d.Item2 - ceilings[d.d]);
         var over = tension - ceilings[day];
         var against = over > 0.005 ? Sentence.Of($", still {Wording.Tension(over)} over") : Sentence.Empty;
-        return Sentence.Of($"at most {Wording.Tension(tension)} on {Wording.Day(outcome.Today.AddDays(day))}{against}");
+        return Sentence.Of($"at most {Wording.Tension(Math.Round(tension, 3))} on {Wording.Day(outcome.Today.AddDays(day))}{against}");
     }
 
     // A plan that asks more of a valve than its whole season so far should be looked at twice.

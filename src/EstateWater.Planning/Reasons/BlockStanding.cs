@@ -1,5 +1,6 @@
 using EstateWater.Agronomy.Statistics;
 using EstateWater.Agronomy.Units;
+using EstateWater.Agronomy.WaterStatus;
 
 namespace EstateWater.Planning.Reasons;
 
@@ -18,6 +19,12 @@ internal static class BlockStanding
         if (sets.Count == 0)
         {
             return Sentence.Of($"never read in its target's measure, {Wording.Tension(Descriptive.Median(outcome.Course.Unwatered[0]))} expected today");
+        }
+
+        // A set that is to be read again is no standing and makes no trend, unless there is no other.
+        if (sets.Where(s => s.Findings.All(f => f.Severity != FindingSeverity.Reject)).ToList() is { Count: > 0 } believed)
+        {
+            sets = believed;
         }
 
         var latest = sets[^1];

@@ -17,6 +17,24 @@ const isTyped = (field) => !["hidden", "file", "checkbox", "radio"].includes(fie
 const before = new Map();
 document.addEventListener("focusin", ({ target }) => target.id && "value" in target && !before.has(target.id) && before.set(target.id, target.value));
 
+// When each field was last changed, and when the connection went. What was changed while it was gone, or so shortly before
+// that nobody had noticed yet, may never have arrived: it is told again.
+const UNNOTICED_MS = 60000;
+const changedAt = new Map();
+let lostAt = null;
+document.addEventListener("change", ({ target }) => target.id && isTyped(target) && changedAt.set(target.id, Date.now()), true);
+
+function tell(field) {
+  field.dispatchEvent(new Event("input", { bubbles: true }));
+  field.dispatchEvent(new Event("change", { bubbles: true }));
+}
+
+function tellAgain() {
+  const missed = fields().filter((field) => changedAt.get(field.id) > lostAt - UNNOTICED_MS);
+  lostAt = null;
+  missed.forEach(tell);
+}
+
 function keepTyped() {
   const typed = fields().filter((field) => isTyped(field) && before.has(field.id) && before.get(field.id) !== field.value);
   sessionStorage.setItem(KEPT, JSON.stringify(typed.map((field) => [field.id, field.value])));
@@ -40,6 +58,11 @@ async function tryAgain() {
 
 line.addEventListener("components-reconnect-state-changed", ({ detail }) => {
   line.textContent = WORDS[detail.state] ?? (detail.state === "hide" ? "" : line.textContent);
+  if (detail.state === "show") {
+    lostAt ??= Date.now();
+  } else if (detail.state === "hide" && lostAt !== null) {
+    tellAgain();
+  }
   if (detail.state === "failed") {
     setTimeout(tryAgain, RETRY_MS);
   } else if (detail.state === "rejected") {
@@ -57,8 +80,7 @@ function giveBack() {
       const field = document.getElementById(id);
       if (field && field.value !== value) {
         field.value = value;
-        field.dispatchEvent(new Event("input", { bubbles: true }));
-        field.dispatchEvent(new Event("change", { bubbles: true }));
+        tell(field);
       }
     }
   };

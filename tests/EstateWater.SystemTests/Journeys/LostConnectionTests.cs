@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -25,10 +26,18 @@ public sealed class LostConnectionTests(RunningHost host, Browser browser) : ICl
         var colours = await Lost(page).EvaluateAsync<string[]>("line => [getComputedStyle(line).color, getComputedStyle(line).backgroundColor]");
         Assert.Equal(["rgb(29, 36, 31)", "rgb(250, 249, 245)"], colours);
 
+        // What is typed while nobody hears it is planned afterwards, not only shown.
+        var week = new WeekDesk(page);
+        await week.FirstHours.FillAsync("6.25");
+        await week.FirstHours.PressAsync("Tab");
+
         line.Mend();
         await Expect(Lost(page)).ToBeEmptyAsync();
         await Expect(page.Locator("#move-hours")).ToHaveValueAsync("7,25");
-        await new WeekDesk(page).ChangeFirstHoursAsync(hours => hours == 6 ? 5 : 6);
+        await Expect(page.Locator("tr.by-hand")).ToHaveCountAsync(1);
+        await Expect(page.Locator(".draft-changes li").First).ToContainTextAsync("6.25 h");
+        await Expect(week.Computing).ToBeEmptyAsync();
+        await Expect(page.Locator(".desk-bar a[href$='#your-changes']")).ToHaveTextAsync(new Regex("worse$"));
         await page.Context.CloseAsync();
     }
 

@@ -58,6 +58,12 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         posts.Clear();
         await again.SetOfflineAsync(false);
         await Expect(phone.Mine).ToHaveTextAsync([new Regex($"^Sent .* {block}: 3 leaves, {measure}, 12.8 bar$")]);
+
+        // What is read steps back behind what is still to be read.
+        var (done, next) = (phone.Page.Locator($"[data-stop='{block}']"), phone.Page.Locator($"[data-stop]:not([data-stop='{block}'])").First);
+        await Expect(done.Locator(".why")).ToBeHiddenAsync();
+        await Expect(next.Locator(".why")).ToBeVisibleAsync();
+        Assert.NotEqual(await GroundOfAsync(next.Locator("button")), await GroundOfAsync(done.Locator("button")));
         await Expect(phone.Page.Locator("#kept-line")).ToContainTextAsync("The signal is back; this list is from");
         await Expect(phone.OutboxLine).ToHaveTextAsync(new Regex("^Nothing waits to be sent"));
         Assert.Equal([201], posts);
@@ -416,6 +422,8 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
     }
 
     private static JsonElement Sent(IRequest request) => JsonDocument.Parse(request.PostData!).RootElement;
+
+    private static Task<string> GroundOfAsync(ILocator button) => button.EvaluateAsync<string>("button => getComputedStyle(button).backgroundColor");
 
     private static async Task UnitsAsync(IPage page, string all)
     {

@@ -106,6 +106,22 @@ public sealed class DecidingFactTests
         Assert.StartsWith("First look whether what its valve gives reaches the vines, or read it again: it jumped. Water ", Reason(jumped, "B1"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_set_that_is_to_be_read_again_is_neither_where_the_block_stands_nor_its_trend()
+    {
+        var request = SmallEstate.Request(hotC: 26);
+        var block = request.Blocks[0] with { Targets = [.. request.Blocks[0].Targets.Select(t => t with { CeilingBar = 25 })] };
+        var last = block.Readings.Max(r => r.TakenAt.Date);
+        var before = block.Readings.Where(r => r.TakenAt.Date < last).Max(r => r.TakenAt.Date);
+        PlanRequest With(double laterH) =>
+            request with { Blocks = [block with { Readings = [.. block.Readings.Select(r => r.TakenAt.Date == last ? r with { TakenAt = r.TakenAt.AddHours(laterH) } : r)] }, .. request.Blocks.Skip(1)] };
+        Assert.Contains($" bar on {last:d MMM}", Reason(With(0), "B1"), StringComparison.Ordinal);
+        var reason = Reason(With(4), "B1");
+        Assert.StartsWith("First read it again: ", reason, StringComparison.Ordinal);
+        Assert.Contains($" bar on {before:d MMM}", reason, StringComparison.Ordinal);
+        Assert.DoesNotContain($" bar on {last:d MMM}", reason, StringComparison.Ordinal);
+    }
+
     private static Plan Plan(PlanRequest request) => Planner.Plan(request, TestContext.Current.CancellationToken);
 
     private static string Reason(PlanRequest request, string block) => Plan(request).Blocks.Single(b => b.Block == block).Reason.ToString();

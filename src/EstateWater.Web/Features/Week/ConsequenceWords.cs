@@ -18,6 +18,18 @@ public static class ConsequenceWords
     public static string Say(WeekEdits edits, PlanConsequences consequences, UnitChoice units) =>
         $"{Cause(edits, units)}, {Ceilings(consequences, units)}{Water(consequences.M3More, units)}.";
 
+    /// <summary>Who comes off worse, in a few words: “A6, D5 and two more come off worse”.</summary>
+    public static string InShort(PlanConsequences consequences)
+    {
+        var worse = consequences.Worse.Concat(consequences.Deeper).DistinctBy(b => b.Block).ToList();
+        return worse.Count switch
+        {
+            0 => "No block comes off worse",
+            1 => $"{worse[0].Block} comes off worse",
+            _ => $"{List(worse, b => b.Block)} come off worse",
+        };
+    }
+
     /// <summary>A chance as a whole percentage.</summary>
     public static string Percent(double chance) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(100 * chance)} %");
 

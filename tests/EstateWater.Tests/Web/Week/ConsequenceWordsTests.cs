@@ -61,6 +61,17 @@ public sealed class ConsequenceWordsTests
     public void A_rise_too_small_to_tell_is_not_told() => Assert.DoesNotContain(
         "rises", ConsequenceWords.Say(Closed, Following(-10, Block("B06", null, null, 0.10, 0.14)), UnitChoice.Metric), StringComparison.Ordinal);
 
+    [Fact]
+    public void In_short_it_is_said_who_comes_off_worse()
+    {
+        Assert.Equal("No block comes off worse", ConsequenceWords.InShort(Following(-10, Block("B02", 3, null))));
+        Assert.Equal("A5 comes off worse", ConsequenceWords.InShort(Following(-10, Past("A5", (1, 14.2), (7, 17.9)))));
+        Assert.Equal("B04, A5 come off worse", ConsequenceWords.InShort(Following(-10, Block("B04", null, 2), Past("A5", (1, 14.2), (7, 17.9)))));
+        Assert.Equal(
+            "B1, B2, B3, B4 and two more come off worse",
+            ConsequenceWords.InShort(Following(-10, [.. Enumerable.Range(1, 6).Select(i => Block($"B{i}", null, 1))])));
+    }
+
     private static PlanConsequences Following(double m3More, params BlockConsequence[] blocks) =>
         new() { Blocks = blocks, Sources = [], HoursMore = 0, M3More = m3More };
 
