@@ -52,8 +52,8 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
     public ValveNeed Place(ValveWater valve, IReadOnlyList<BlockCourse> courses, int quartersByHand)
     {
         var quarters = new int[nights.Count];
-        Add(courses, quarters, quartersByHand, paid: false);
-        return Need(valve, courses, quarters, [], byHand: true) with { WantedQuarters = quartersByHand };
+        var spared = Add(courses, quarters, quartersByHand, paid: false).Sum(p => p.Spared);
+        return Need(valve, courses, quarters, [], byHand: true) with { WantedQuarters = quartersByHand, SparedByHand = spared };
     }
 
     /// <summary>Quarter hours by night that are decided.</summary>

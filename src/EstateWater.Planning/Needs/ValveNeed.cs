@@ -38,6 +38,12 @@ internal sealed record ValveNeed
 
     public int Quarters => QuartersByNight.Sum();
 
+    /// <summary>Trouble spared by hours by hand in the nights that suit them best; <see cref="WorthByPiece"/> only says that they must be.</summary>
+    public double SparedByHand { get; init; }
+
+    /// <summary>What a quarter hour spares: how much it matters in which night it is given.</summary>
+    public double SparedPerQuarter => !ByHand ? WorthPerQuarter : Quarters == 0 ? 0 : SparedByHand / Quarters;
+
     /// <summary>Mean worth of a quarter hour.</summary>
     public double WorthPerQuarter => Quarters == 0 ? 0 : WorthByPiece.Sum() / Quarters;
 }

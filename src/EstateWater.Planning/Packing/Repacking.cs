@@ -9,8 +9,9 @@ namespace EstateWater.Planning.Packing;
 /// </remarks>
 internal static class Repacking
 {
-    // Moving the sets of others must be worth this share of what all sets are worth; ours.
+    // Moving the sets of others must be worth this share of what all sets are worth, and this one where people were told of them; ours.
     private const double WorthMoving = 0.01;
+    private const double WorthMovingTold = 0.05;
 
     /// <summary>The sets after the change.</summary>
     /// <param name="source">After it.</param>
@@ -18,16 +19,31 @@ internal static class Repacking
     public static PackedSource Pack(SourceNights source, PackedSource before)
     {
         var anew = SourcePacking.Pack(source);
-        var kept = GapFilling.Fill(source, Standing(source, before));
         var freshWorth = SourcePacking.Objective(source, anew.Sets);
-        var keptWorth = SourcePacking.Objective(source, kept);
-        if (keptWorth < freshWorth * (1 - WorthMoving))
+
+        // Hours by hand outweigh all else: only what is left beside them is compared. What the sets before were already short
+        // of the best, for the sake of those who were told of them, is no reason to move them now.
+        var forgone = before.Bound > 0 ? Math.Max(0, 1 - (before.Objective / (double)before.Bound)) : 0;
+        var share = (before.Told.Count > 0 ? WorthMovingTold : WorthMoving) + forgone;
+        var least = freshWorth - (share * Math.Max(0, freshWorth - SourcePacking.WorthByHand(source)));
+        if (Choices(source, before).FirstOrDefault(sets => SourcePacking.Objective(source, sets) >= least) is not { } kept)
         {
             return anew;
         }
 
-        var objective = anew.Objective + keptWorth - freshWorth;
+        var objective = anew.Objective + SourcePacking.Objective(source, kept) - freshWorth;
         return new PackedSource(kept, Math.Max(0, objective), Math.Max(anew.Bound, objective)) { Told = before.Told };
+    }
+
+    // With gaps filled; else with the sets of what was changed laid anew around those of the others.
+    private static IEnumerable<IReadOnlyList<PlacedSet>> Choices(SourceNights source, PackedSource before)
+    {
+        var standing = Standing(source, before);
+        yield return GapFilling.Fill(source, standing);
+        var same = before.Sets.Select(s => s.Need).ToHashSet(ReferenceEqualityComparer.Instance);
+        var changed = source.Needs.Where(n => !same.Contains(n)).ToList();
+        var others = standing.Where(s => same.Contains(s.Need) || source.Pinned.Contains(s)).ToList();
+        yield return GapFilling.Fill(source, SourcePacking.Pack(source with { Needs = changed, Pinned = others }).Sets);
     }
 
     // Pinned sets first: that they fit was asked before planning (ChangeConflicts), in the same whole litres. Then those that stood before, the worthiest first, as far as night, flow, water and need still allow.
@@ -47,7 +63,9 @@ internal static class Repacking
             }
 
             var left = need.Quarters - standing.Where(s => s.Need == need).Sum(s => s.Quarters);
-            var now = set with { Need = need, Quarters = Math.Min(set.Quarters, left) };
+
+            // Sets that people were told of may be longer than their need is now.
+            var now = ReferenceEquals(need, set.Need) ? set : set with { Need = need, Quarters = Math.Min(set.Quarters, left) };
             if (now.Quarters >= Math.Min(NeedSearch.ShortestSetQuarters, set.Quarters) && room.Take(now))
             {
                 standing.Add(now);

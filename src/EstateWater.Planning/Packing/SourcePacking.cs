@@ -55,10 +55,10 @@ internal static class SourcePacking
     public static long PieceWorth(ValveNeed need, int piece) => 1 + (long)Math.Round(Scale * need.WorthByPiece[piece] / ValveNeed.PieceQuarters);
 
     /// <summary>What a quarter hour loses by standing in this night.</summary>
-    public static long NightCost(ValveNeed need, int night) => (long)Math.Round(Scale * need.WorthPerQuarter * (1 - need.NightShare[night]));
+    public static long NightCost(ValveNeed need, int night) => (long)Math.Round(Scale * need.SparedPerQuarter * (1 - need.NightShare[night]));
 
     /// <summary>What opening a valve costs.</summary>
-    public static long OpeningCost(ValveNeed need) => (long)Math.Round(OpeningQuarters * Scale * need.WorthPerQuarter);
+    public static long OpeningCost(ValveNeed need) => (long)Math.Round(OpeningQuarters * Scale * need.SparedPerQuarter);
 
     private static long WorthOf(ValveNeed need) => need.WorthByPiece.Select((_, k) => Quarters(need, k) * PieceWorth(need, k)).Sum();
 
