@@ -21,7 +21,10 @@ public sealed class UnitsTests(RunningHost host, Browser browser) : IClassFixtur
         var phone = await SetsPhone.OpenAsync(page);
         await Expect(page.GetByText("or water used, gal").First).ToBeAttachedAsync();
         var set = await phone.ConfirmFirstAsync("Ben", "3,5", "23,907.4 gal".Replace(",", "", StringComparison.Ordinal));
-        await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent"));
+
+        // Clock times are the reader's, whether the server writes them or the phone.
+        await Expect(phone.State(set)).ToHaveTextAsync(new Regex(@"^Sent \d{1,2}:\d\d [AP]M"));
+        await Expect(page.Locator(".set-times").First).ToContainTextAsync(new Regex(@"\d:\d\d PM–\d{1,2}:\d\d AM"));
 
         // 23 907.4 US gallons of 231 in³ are 90.499 m³.
         await Expect(desk.Locator("table.tonight")).ToContainTextAsync("meter 90.5 m³ (Ben");

@@ -1,4 +1,3 @@
-using System.Globalization;
 using EstateWater.Data.Model;
 using EstateWater.Data.Store;
 using EstateWater.Web.Parts.Field;
@@ -9,7 +8,7 @@ namespace EstateWater.Web.Features.Sets;
 /// <summary>The words of the irrigator's page.</summary>
 /// <param name="language">The reader's language.</param>
 /// <param name="units">The reader's units.</param>
-public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldWords(language)
+public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldWords(language, units)
 {
     public string Title => Say("Sets to run", "Riegos por hacer");
 
@@ -36,7 +35,7 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
 
     public string OrUsed => Say("or water used", "o agua gastada") + Unit;
 
-    private string Unit => ", " + units.Volume.Symbol;
+    private string Unit => ", " + Units.Volume.Symbol;
 
     public string IfRead => Say("if read", "si se leyó");
 
@@ -76,14 +75,14 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
     public string Confirmed(ConfirmedHours said) => $"{Say("Confirmed", "Confirmado")}: {Said(said)}";
 
     /// <summary>For example “Wed 22 Jan 20:00”.</summary>
-    public string Moment(DateTimeOffset at) => $"{Day(DateOnly.FromDateTime(at.DateTime))} {at.ToString("HH:mm", CultureInfo.InvariantCulture)}";
+    public string Moment(DateTimeOffset at) => $"{Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}";
 
     /// <summary>For example “6 h, meter 171.5 m³ (Ben, Thu 23 Jan 07:00)”.</summary>
     public string Said(ConfirmedHours said)
     {
         var reason = said.NotRun is { } why ? $", {Reason(why)}" : "";
-        var run = said.Hours == 0 ? Say("could not run", "no se pudo regar") + reason : units.Hours(said.Hours);
-        var meter = said.MeterM3 is { } m3 ? Say("meter", "medidor") + $" {units.Meter(m3)}" : null;
+        var run = said.Hours == 0 ? Say("could not run", "no se pudo regar") + reason : Units.Hours(said.Hours);
+        var meter = said.MeterM3 is { } m3 ? Say("meter", "medidor") + $" {Units.Meter(m3)}" : null;
         var note = string.IsNullOrWhiteSpace(said.Note) ? "" : $": {said.Note}";
         var corrected = said.IsCorrection ? Say(", corrected", ", corregido") : "";
         return $"{run}{(meter is null ? "" : ", " + meter)}{note} ({said.By}, {Moment(said.At)}{corrected})";
@@ -138,7 +137,7 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
     protected override IReadOnlyDictionary<string, string> Script => new Dictionary<string, string>
     {
         ["wrongHours"] = Say("Hours must be between 0 and 24, like 6.5", "Las horas van de 0 a 24, por ejemplo 6,5"),
-        ["wrongMeter"] = Say($"The meter must show 0 {units.Volume.Symbol} or more, like 171.5, or leave it empty", $"El medidor marca 0 {units.Volume.Symbol} o más, por ejemplo 171,5; o déjelo vacío"),
+        ["wrongMeter"] = Say($"The meter must show 0 {Units.Volume.Symbol} or more, like 171.5, or leave it empty", $"El medidor marca 0 {Units.Volume.Symbol} o más, por ejemplo 171,5; o déjelo vacío"),
         ["meterBackwards"] = Say("After must not be less than before", "Después no puede ser menos que antes"),
         ["wrongOpened"] = Say("Say when it was opened, like 20:15; it cannot be later than now", "Ponga a qué hora se abrió, como 20:15; no puede ser más tarde que ahora"),
         ["sayWhy"] = Say("Choose what went wrong", "Elija qué pasó"),

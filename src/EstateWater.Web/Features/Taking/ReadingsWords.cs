@@ -11,7 +11,7 @@ namespace EstateWater.Web.Features.Taking;
 /// <summary>The words of the technician's page.</summary>
 /// <param name="language">The reader's language.</param>
 /// <param name="units">The reader's units.</param>
-public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : FieldWords(language)
+public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : FieldWords(language, units)
 {
     public string Title => Say("Readings", "Lecturas");
 
@@ -47,11 +47,11 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         $"{leaves} leaves · {Measure(measure)} · about {Clock(at)}", $"{leaves} hojas · {Measure(measure)} · a eso de las {Clock(at)}");
 
     /// <summary>Why a stop is read.</summary>
-    public string Why(RoundStop stop) => new RoundReasons(Language, units).Of(stop);
+    public string Why(RoundStop stop) => new RoundReasons(Language, Units).Of(stop);
 
     public string LastRead(double meanBar, DateTimeOffset at) => Say(
-        $"Last {units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}",
-        $"La última {units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}");
+        $"Last {Units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}",
+        $"La última {Units.Tension(meanBar)}, {Day(DateOnly.FromDateTime(at.DateTime))} {Clock(at)}");
 
     public string NeverRead => Say("Never read", "Nunca se ha leído");
 
@@ -107,7 +107,7 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
 
     public string AddDepth => Say("Add a depth", "Agregar profundidad");
 
-    public string ShootLength => Say("Shoot length, ", "Largo del brote, ") + units.ShortLength.Symbol;
+    public string ShootLength => Say("Shoot length, ", "Largo del brote, ") + Units.ShortLength.Symbol;
 
     public string Shade => Say("Ground shaded at noon, %", "Suelo con sombra al mediodía, %");
 
@@ -164,7 +164,7 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         var what = content switch
         {
             { Leaves: { } set } => $"{LeafCount(set.Leaves.Count)}, {Measure(set.Measure)}"
-                + $", {units.Tension(set.Leaves.Average(l => l.TensionBar))}",
+                + $", {Units.Tension(set.Leaves.Average(l => l.TensionBar))}",
             { Soil: { } soil } => Say($"tube {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "depth" : "depths")}", $"tubo {soil.Tube}, {soil.Depths.Count} {(soil.Depths.Count == 1 ? "profundidad" : "profundidades")}"),
             { Canopy: not null } => Say("canopy", "follaje"),
             _ => Say("stage ", "etapa ") + content.ElStage?.ToString(CultureInfo.InvariantCulture),
@@ -222,16 +222,16 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
         ["inBag"] = Say("In the bag for {0} min: wait until 15, an hour is better", "En la bolsa hace {0} min: espere a los 15, mejor una hora"),
         ["bagReady"] = Say("In the bag for {0} min: ready; an hour is better", "En la bolsa hace {0} min: lista; mejor una hora"),
         ["bagGood"] = Say("In the bag for {0} min: ready", "En la bolsa hace {0} min: lista"),
-        ["depth"] = Say("Depth, ", "Profundidad, ") + units.ShortLength.Symbol,
+        ["depth"] = Say("Depth, ", "Profundidad, ") + Units.ShortLength.Symbol,
         ["content"] = Say("Water, %", "Humedad, %"),
         ["count"] = Say("Count", "Conteo"),
         ["wrongTube"] = Say("Name the tube, like T1", "Ponga el tubo, como T1"),
-        ["wrongDepth"] = Say($"Depth must be above 0 and at most {ReadingLimits.Depth(units)}; each once", $"La profundidad va de 0 a {ReadingLimits.Depth(units, "como")}; cada una una vez"),
+        ["wrongDepth"] = Say($"Depth must be above 0 and at most {ReadingLimits.Depth(Units)}; each once", $"La profundidad va de 0 a {ReadingLimits.Depth(Units, "como")}; cada una una vez"),
         ["wrongContent"] = Say("Water content is 0 to 100 %, like 24.5", "La humedad va de 0 a 100 %, como 24,5"),
         ["wrongCount"] = Say("A count is 0 or more, like 6200", "El conteo es 0 o más, como 6200"),
         ["wrongStandard"] = Say("Counts need the standard count of the session, like 12000", "Con conteos hace falta el conteo patrón, como 12000"),
         ["noDepths"] = Say("Fill in at least one depth", "Llene al menos una profundidad"),
-        ["wrongShoot"] = Say($"Shoot length is 0 to {ReadingLimits.Shoot(units)}", $"El brote mide de 0 a {ReadingLimits.Shoot(units, "como")}"),
+        ["wrongShoot"] = Say($"Shoot length is 0 to {ReadingLimits.Shoot(Units)}", $"El brote mide de 0 a {ReadingLimits.Shoot(Units, "como")}"),
         ["wrongPercent"] = Say("0 to 100 %, like 35", "De 0 a 100 %, como 35"),
         ["noCanopy"] = Say("Enter at least one thing that you saw", "Anote al menos una cosa que vio"),
         ["noStage"] = Say("Choose the stage", "Elija la etapa"),
@@ -272,6 +272,4 @@ public sealed class ReadingsWords(FieldLanguage language, UnitChoice units) : Fi
     };
 
     private string LeafCount(int leaves) => leaves == 1 ? Say("1 leaf", "1 hoja") : Say($"{leaves} leaves", $"{leaves} hojas");
-
-    private static string Clock(DateTimeOffset at) => at.ToString("HH:mm", CultureInfo.InvariantCulture);
 }

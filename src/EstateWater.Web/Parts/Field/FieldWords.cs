@@ -7,13 +7,17 @@ namespace EstateWater.Web.Parts.Field;
 
 /// <summary>A page's words in the reader's language. Each page has one class of its own, where every text stands in both languages side by side.</summary>
 /// <param name="language">The reader's language.</param>
-public abstract class FieldWords(FieldLanguage language)
+/// <param name="units">The reader's units, days and clock times; null for metric ones, the day before the month and 24 hours.</param>
+public abstract class FieldWords(FieldLanguage language, UnitChoice? units = null)
 {
     private static readonly string[] SpanishDays = ["dom", "lun", "mar", "mié", "jue", "vie", "sáb"];
     private static readonly string[] SpanishMonths = ["ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic"];
 
     /// <summary>The reader's language.</summary>
     public FieldLanguage Language { get; } = language;
+
+    /// <summary>How the reader is told quantities, days and clock times.</summary>
+    protected UnitChoice Units { get; } = units ?? UnitChoice.Metric;
 
     /// <summary>Before the name of whoever signed in.</summary>
     public string SignedInAs => Say("Signed in as", "Entró como");
@@ -33,10 +37,13 @@ public abstract class FieldWords(FieldLanguage language)
         _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Leaf, Stem or Predawn."),
     };
 
-    /// <summary>For example “Wed 22 Jan”, “mié 22 ene”.</summary>
+    /// <summary>For example “Wed 22 Jan”, “Wed Jan 22”, “mié 22 ene”.</summary>
     public string Day(DateOnly day) => Say(
-        day.ToString("ddd d MMM", CultureInfo.InvariantCulture),
+        Units.Day(day),
         string.Create(CultureInfo.InvariantCulture, $"{SpanishDays[(int)day.DayOfWeek]} {day.Day} {SpanishMonths[day.Month - 1]}"));
+
+    /// <summary>For example “20:00”, “8:00 PM”.</summary>
+    public string Clock(DateTimeOffset at) => Units.Clock(at);
 
     /// <summary>That a unit beside a number is none of the quantity's.</summary>
     /// <param name="unit">As typed.</param>

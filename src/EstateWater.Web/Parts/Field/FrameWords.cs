@@ -12,7 +12,7 @@ public sealed class FrameWords(FieldLanguage language, UnitChoice units) : Field
 
     public string Preferences => Say("Preferences", "Preferencias");
 
-    public string Clock => Say("Clock", "Reloj");
+    public string DemoClockName => Say("Clock", "Reloj");
 
     /// <summary>Says that the demo's clock stands still, and where.</summary>
     public string DemoClock(DateTimeOffset at) => Say(

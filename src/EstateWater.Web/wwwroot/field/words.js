@@ -14,8 +14,14 @@ export function say(name, ...values) {
   return words[name].replace(/\{(\d)\}/g, (_, place) => String(values[place]));
 }
 
+/** A clock time as the reader writes it: 14:02, 2:02 PM. time: with 24 hours. */
+export function toldClock(time) {
+  const [hours, minutes] = time.split(":").map(Number);
+  return source.dataset.hours === "12" ? `${hours % 12 || 12}:${String(minutes).padStart(2, "0")} ${hours < 12 ? "AM" : "PM"}` : time;
+}
+
 /** A moment as people say it: 14:02. */
-export const clock = (iso) => new Date(iso).toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", hour12: false });
+export const clock = (iso) => toldClock(new Date(iso).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" }));
 
 /** A number as the reader writes it: 12,5. */
 export const told = (number) => String(number).replace(".", source.dataset.point);

@@ -1,7 +1,7 @@
 import { clockAt, now } from "../field/clock.js";
 import { newId, Outbox } from "../field/outbox.js";
 import { keepPage, rememberName, showKept, showOutbox, storeOnce } from "../field/page.js";
-import { clock, say, told } from "../field/words.js";
+import { clock, say, told, toldClock } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
 import { checked, doubts } from "./form.js";
 import { asTyped, meterSize } from "./meter.js";
@@ -146,7 +146,7 @@ function showForm(form, all) {
   form.parentElement.querySelector(".set-correct").hidden = !settled || entry?.state === "refused";
   form.nextElementSibling.hidden = entry?.state !== "refused";
   state.dataset.state = entry?.state ?? "";
-  state.textContent = phase === "running" ? say("running", clockAt(Date.parse(draft.startedAt), form.dataset.start), told(hoursBetween(draft.tappedAt, new Date().toISOString()).toFixed(1)))
+  state.textContent = phase === "running" ? say("running", toldClock(clockAt(Date.parse(draft.startedAt), form.dataset.start)), told(hoursBetween(draft.tappedAt, new Date().toISOString()).toFixed(1)))
     : phase === "stopped" ? say("stopped", told(hoursBetween(draft.tappedAt, draft.stoppedAt)))
     : entry ? said(entry)
     : state.dataset.words;

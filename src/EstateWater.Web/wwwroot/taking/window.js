@@ -1,7 +1,7 @@
 // How long until the hours in which leaves are read, and how long they last.
 
 import { clockAt, now, stands } from "../field/clock.js";
-import { say } from "../field/words.js";
+import { say, toldClock } from "../field/words.js";
 
 const MINUTE_MS = 60000;
 
@@ -17,7 +17,7 @@ export function showWindow(line) {
   }
   const [from, to] = [Date.parse(line.dataset.from), Date.parse(line.dataset.to)];
   const state = now() < from ? "before" : now() <= to ? "open" : "closed";
-  const words = stands && state !== "open" ? say("stands", clockAt(now(), line.dataset.from))
+  const words = stands && state !== "open" ? say("stands", toldClock(clockAt(now(), line.dataset.from)))
     : { before: () => say("opensIn", minutes(from - now())), open: () => say("closesIn", minutes(to - now())), closed: () => say("closed") }[state]();
   line.dataset.state = state;
   // Said once, not at every tick.

@@ -63,6 +63,16 @@ public sealed class SetCardTests : BunitContext
     }
 
     [Fact]
+    public void Days_and_clock_times_are_the_readers()
+    {
+        var words = new SetsWords(FieldLanguage.English, UnitChoice.Us);
+        var said = Line with { Confirmed = new ConfirmedHours(0, null, "Ben", null, Start) { NotRun = NotRunReason.PumpDown } };
+        var card = Render<SetCard>(p => p.Add(c => c.Set, said).Add(c => c.Words, words));
+        Assert.Contains("8:00 PM–2:30 AM", card.Find(".set-times").TextContent, StringComparison.Ordinal);
+        Assert.Equal("Confirmed: could not run, pump down (Ben, Wed Jan 22 8:00 PM)", card.Find(".set-state").TextContent);
+    }
+
+    [Fact]
     public void In_spanish_every_word_is_spanish()
     {
         var card = Render<SetCard>(p => p.Add(c => c.Set, Line).Add(c => c.Words, new SetsWords(FieldLanguage.Spanish, UnitChoice.Metric)));

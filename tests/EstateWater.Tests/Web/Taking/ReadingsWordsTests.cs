@@ -11,6 +11,8 @@ namespace EstateWater.Tests.Web.Taking;
 
 public sealed partial class ReadingsWordsTests
 {
+    private static DateTimeOffset At(int hour, int minute) => new(2025, 1, 22, hour, minute, 0, TimeSpan.FromHours(2));
+
     private static readonly string Scripts = Path.Combine(Repository.Root, "src", "EstateWater.Web", "wwwroot", "taking");
 
     [Fact]
@@ -57,6 +59,14 @@ public sealed partial class ReadingsWordsTests
         var question = new ReadingQuestion(WaterPotentialMeasure.Leaf, 7, 6, new(new DateOnly(2025, 1, 23), 12, 15, 14));
         Assert.Contains("entre 1.20 y 1.50 MPa el jue 23 ene (tope 1.40)", words.Why(stop with { Question = question }), StringComparison.Ordinal);
         Assert.Equal("Because.", words.Why(stop));
+    }
+
+    [Fact]
+    public void The_window_is_told_by_the_readers_clock()
+    {
+        var (from, noon, to) = (At(12, 25), At(13, 25), At(14, 55));
+        Assert.StartsWith("Read leaves and stems from 12:25 PM to 2:55 PM; solar noon 1:25 PM.", new ReadingsWords(FieldLanguage.English, UnitChoice.Us).Window(from, to, noon), StringComparison.Ordinal);
+        Assert.StartsWith("Read leaves and stems from 12:25 to 14:55; solar noon 13:25.", new ReadingsWords(FieldLanguage.English, UnitChoice.Metric).Window(from, to, noon), StringComparison.Ordinal);
     }
 
     // 1000 cm are 393.7 in, 40 cm 15.7 in, 95 cm 37.4 in.
