@@ -11,7 +11,7 @@ namespace EstateWater.Agronomy.Weather;
 [Method(
     "Light at midday",
     Source = "Jarvis (1976), Phil. Trans. R. Soc. B 273:593–610 (from memory, to be checked), for a saturating answer of stomata to light; its form and the quarter of full sun are this program's",
-    Check = "1 under a clear sky, never more, and never rising as the day darkens")]
+    Check = "By hand from the radiation of FAO-56 Example 10; 1 under a clear sky, never more, and never rising as the day darkens")]
 public static class MiddayLight
 {
     /// <summary>k: radiation at which stomata are open by 63 %. [W/m²]; ours.</summary>

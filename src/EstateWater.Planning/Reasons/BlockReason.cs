@@ -51,6 +51,7 @@ internal static class BlockReason
         var (day, tension) = outcome.Watered.Select((members, d) => (d, Descriptive.Median(members))).MaxBy(d => d.Item2 - ceilings[d.d]);
         var over = tension - ceilings[day];
         var against = over > 0.005 ? Sentence.Of($", still {Wording.Tension(over)} over") : Sentence.Empty;
+        // To a hundredth of a bar first, as the band of the outlook: a row and its sentence then round alike.
         return Sentence.Of($"at most {Wording.Tension(Math.Round(tension, 3))} on {Wording.Day(outcome.Today.AddDays(day))}{against}");
     }
 

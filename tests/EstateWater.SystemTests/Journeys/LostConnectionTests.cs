@@ -38,6 +38,9 @@ public sealed class LostConnectionTests(RunningHost host, Browser browser) : ICl
         await Expect(page.Locator(".draft-changes li").First).ToContainTextAsync("6.25 h");
         await Expect(week.Computing).ToBeEmptyAsync();
         await Expect(page.Locator(".desk-bar a[href$='#your-changes']")).ToHaveTextAsync(new Regex("worse$"));
+
+        // And the page is as live as before.
+        await week.ChangeFirstHoursAsync(hours => hours == 6 ? 5 : 6);
         await page.Context.CloseAsync();
     }
 

@@ -99,27 +99,30 @@ public sealed class DecidingFactTests
     [Fact]
     public void A_set_that_jumped_is_looked_at_before_water_is_given()
     {
-        var request = SmallEstate.Request();
-        var block = request.Blocks[0];
-        var last = block.Readings.Max(r => r.TakenAt.Date);
-        var jumped = request with { Blocks = [block with { Readings = [.. block.Readings.Select(r => r.TakenAt.Date == last ? r with { TensionBar = r.TensionBar + 6.5 } : r)] }, .. request.Blocks.Skip(1)] };
+        var jumped = WithLastSet(SmallEstate.Request(), r => r with { TensionBar = r.TensionBar + 6.5 });
         Assert.StartsWith("First look whether what its valve gives reaches the vines, or read it again: it jumped. Water ", Reason(jumped, "B1"), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_set_that_is_to_be_read_again_is_neither_where_the_block_stands_nor_its_trend()
     {
-        var request = SmallEstate.Request(hotC: 26);
-        var block = request.Blocks[0] with { Targets = [.. request.Blocks[0].Targets.Select(t => t with { CeilingBar = 25 })] };
-        var last = block.Readings.Max(r => r.TakenAt.Date);
-        var before = block.Readings.Where(r => r.TakenAt.Date < last).Max(r => r.TakenAt.Date);
-        PlanRequest With(double laterH) =>
-            request with { Blocks = [block with { Readings = [.. block.Readings.Select(r => r.TakenAt.Date == last ? r with { TakenAt = r.TakenAt.AddHours(laterH) } : r)] }, .. request.Blocks.Skip(1)] };
-        Assert.Contains($" bar on {last:d MMM}", Reason(With(0), "B1"), StringComparison.Ordinal);
-        var reason = Reason(With(4), "B1");
+        var cool = SmallEstate.Request(hotC: 26);
+        var request = cool with { Blocks = [.. cool.Blocks.Select(b => b with { Targets = [.. b.Targets.Select(t => t with { CeilingBar = 25 })] })] };
+        var days = request.Blocks[0].Readings.Select(r => r.TakenAt.Date).Distinct().OrderDescending().ToList();
+        var (last, before) = (days[0], days[1]);
+        Assert.Contains($" bar on {last:d MMM}", Reason(request, "B1"), StringComparison.Ordinal);
+        var reason = Reason(WithLastSet(request, r => r with { TakenAt = r.TakenAt.AddHours(4) }), "B1");
         Assert.StartsWith("First read it again: ", reason, StringComparison.Ordinal);
         Assert.Contains($" bar on {before:d MMM}", reason, StringComparison.Ordinal);
         Assert.DoesNotContain($" bar on {last:d MMM}", reason, StringComparison.Ordinal);
+    }
+
+    // The first block's last set, leaf by leaf.
+    private static PlanRequest WithLastSet(PlanRequest request, Func<LeafReading, LeafReading> changed)
+    {
+        var block = request.Blocks[0];
+        var last = block.Readings.Max(r => r.TakenAt.Date);
+        return request with { Blocks = [block with { Readings = [.. block.Readings.Select(r => r.TakenAt.Date == last ? changed(r) : r)] }, .. request.Blocks.Skip(1)] };
     }
 
     private static Plan Plan(PlanRequest request) => Planner.Plan(request, TestContext.Current.CancellationToken);

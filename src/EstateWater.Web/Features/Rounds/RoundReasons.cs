@@ -8,7 +8,7 @@ namespace EstateWater.Web.Features.Rounds;
 /// <summary>Why blocks are on a round or not, as its readers are told. Reasons that were kept without their facts stay in English.</summary>
 /// <param name="language">The reader's language.</param>
 /// <param name="units">The reader's units.</param>
-public sealed class RoundReasons(FieldLanguage language, UnitChoice units) : FieldWords(language)
+public sealed class RoundReasons(FieldLanguage language, UnitChoice units) : FieldWords(language, units)
 {
     /// <summary>Why a stop is read.</summary>
     public string Of(RoundStop stop)
@@ -26,9 +26,9 @@ public sealed class RoundReasons(FieldLanguage language, UnitChoice units) : Fie
 
     private string Of(Sentence english, ClosedToReading? closed, ReadingQuestion? question) => (closed, question) switch
     {
-        ({ } why, _) => Say(english.In(units), InSpanish(why)),
-        (_, { } facts) => Say(english.In(units), InSpanish(facts)),
-        _ => english.In(units),
+        ({ } why, _) => Say(english.In(Units), InSpanish(why)),
+        (_, { } facts) => Say(english.In(Units), InSpanish(facts)),
+        _ => english.In(Units),
     };
 
     private static string InSpanish(ClosedToReading closed) => closed switch
@@ -61,7 +61,7 @@ public sealed class RoundReasons(FieldLanguage language, UnitChoice units) : Fie
                 : $"{age} Otra lectura casi no cambiaría este plan: {(question.PlannedHours > 0 ? "su agua está bien" : "está bien sin agua")}, marque lo que marque.";
         }
 
-        var asks = question.PlannedHours > 0 ? $"si sus {units.Hours(question.PlannedHours)} están bien" : "si puede quedarse sin agua";
-        return $"Sin agua puede llegar a entre {units.BareTension(open.P10Bar)} y {units.Tension(open.P90Bar)} el {Day(open.Day)} (tope {units.BareTension(open.CeilingBar)}): la lectura dice {asks}. {age ?? never + "."}";
+        var asks = question.PlannedHours > 0 ? $"si sus {Units.Hours(question.PlannedHours)} están bien" : "si puede quedarse sin agua";
+        return $"Sin agua puede llegar a entre {Units.BareTension(open.P10Bar)} y {Units.Tension(open.P90Bar)} el {Day(open.Day)} (tope {Units.BareTension(open.CeilingBar)}): la lectura dice {asks}. {age ?? never + "."}";
     }
 }

@@ -8,7 +8,7 @@ namespace EstateWater.Web.Features.Rounds;
 /// <summary>The words of the page of the round.</summary>
 /// <param name="language">The reader's language.</param>
 /// <param name="units">The reader's units.</param>
-public sealed class RoundWords(FieldLanguage language, UnitChoice units) : FieldWords(language)
+public sealed class RoundWords(FieldLanguage language, UnitChoice units) : FieldWords(language, units)
 {
     public string Title => Say("The round of readings", "La ronda de lecturas");
 
@@ -20,13 +20,13 @@ public sealed class RoundWords(FieldLanguage language, UnitChoice units) : Field
     public string Headline(RoundPlan round, int blocks, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(round);
-        var day = Say(units.NearDay(round.Date, today), NearDay(round.Date, today));
+        var day = Say(Units.NearDay(round.Date, today), NearDay(round.Date, today));
         if (round.Stops.Count == 0)
         {
             return Say($"Nothing to read {day}.", $"Nada que leer {day}.");
         }
 
-        var (leaves, from, to) = (round.Stops.Sum(s => s.Leaves), units.Clock(round.Stops[0].From), units.Clock(round.Stops[^1].To));
+        var (leaves, from, to) = (round.Stops.Sum(s => s.Leaves), Units.Clock(round.Stops[0].From), Units.Clock(round.Stops[^1].To));
         return Say(
             $"Read {EstateText.Count(round.Stops.Count)} of {EstateText.Count(blocks)} blocks {day}, {leaves} leaves, from {from} to {to}.",
             $"Leer {round.Stops.Count} de {blocks} bloques {day}, {leaves} hojas, de {from} a {to}.");
@@ -35,7 +35,7 @@ public sealed class RoundWords(FieldLanguage language, UnitChoice units) : Field
     public string Window(RoundPlan round)
     {
         ArgumentNullException.ThrowIfNull(round);
-        var (from, to, noon) = (units.Clock(round.WindowFrom), units.Clock(round.WindowTo), units.Clock(round.SolarNoon));
+        var (from, to, noon) = (Units.Clock(round.WindowFrom), Units.Clock(round.WindowTo), Units.Clock(round.SolarNoon));
         return Say(
             $"Leaves are read from {from} to {to}, about solar noon at {noon}; at the same time each week. Blocks are chosen by what a reading would change. This is advice, not an order.",
             $"Las hojas se leen de {from} a {to}, alrededor del mediodía solar a las {noon}; a la misma hora cada semana. Los bloques se eligen por lo que una lectura cambiaría. Es un consejo, no una orden.");
@@ -44,8 +44,8 @@ public sealed class RoundWords(FieldLanguage language, UnitChoice units) : Field
     public string TakeReadings => Say("Take readings", "Tomar lecturas");
 
     public string TooLong(double minutes) => Say(
-        $"It takes {units.Number(minutes, 0)} minutes longer than the window. Take a block out, or let two people share it.",
-        $"Dura {units.Number(minutes, 0)} minutos más que la hora buena. Quite un bloque, o que la hagan entre dos.");
+        $"It takes {Units.Number(minutes, 0)} minutes longer than the window. Take a block out, or let two people share it.",
+        $"Dura {Units.Number(minutes, 0)} minutos más que la hora buena. Quite un bloque, o que la hagan entre dos.");
 
     public string InOrder => Say("In walking order", "En el orden de la caminata");
 
@@ -56,7 +56,7 @@ public sealed class RoundWords(FieldLanguage language, UnitChoice units) : Field
     {
         ArgumentNullException.ThrowIfNull(stop);
         var leaves = stop.Leaves == 1 ? Say("1 leaf", "1 hoja") : Say($"{stop.Leaves} leaves", $"{stop.Leaves} hojas");
-        var walk = stop.WalkM > 0 ? $", {units.Length(stop.WalkM, 0)} {Say("from the block before", "desde el bloque anterior")}" : "";
+        var walk = stop.WalkM > 0 ? $", {Units.Length(stop.WalkM, 0)} {Say("from the block before", "desde el bloque anterior")}" : "";
         return $"{leaves}, {Measure(stop.Measure)}{walk}{(isAdded ? Say(", put in by hand", ", puesto a mano") : "")}.";
     }
 
@@ -84,13 +84,13 @@ public sealed class RoundWords(FieldLanguage language, UnitChoice units) : Field
 
     public string NothingChanged => Say("Nothing was changed:", "No se cambió nada:");
 
-    public string Between => Say("Between blocks, ", "Entre bloques, ") + units.Speed.Symbol;
+    public string Between => Say("Between blocks, ", "Entre bloques, ") + Units.Speed.Symbol;
 
     public string PerLeaf => Say("Minutes a leaf", "Minutos por hoja");
 
     public string PerBlock => Say("Minutes to set up in a block", "Minutos para instalarse en un bloque");
 
-    public string Precision => Say($"Precision wanted, ± {units.Pressure.Symbol} (95 %)", $"Precisión deseada, ± {units.Pressure.Symbol} (95 %)");
+    public string Precision => Say($"Precision wanted, ± {Units.Pressure.Symbol} (95 %)", $"Precisión deseada, ± {Units.Pressure.Symbol} (95 %)");
 
     public string PlanSo => Say("Plan the round so", "Planear así la ronda");
 
@@ -98,8 +98,8 @@ public sealed class RoundWords(FieldLanguage language, UnitChoice units) : Field
     {
         ArgumentNullException.ThrowIfNull(first);
         return Say(
-            $"At first: {first.Walk} {units.Speed.Symbol}, {first.MinutesPerLeaf} minutes a leaf, {first.MinutesPerBlock} minutes a block, ± {first.HalfWidth} {units.Pressure.Symbol}; common practice without a published source.",
-            $"Al principio: {first.Walk} {units.Speed.Symbol}, {first.MinutesPerLeaf} minutos por hoja, {first.MinutesPerBlock} minutos por bloque, ± {first.HalfWidth} {units.Pressure.Symbol}; práctica común, sin fuente publicada.");
+            $"At first: {first.Walk} {Units.Speed.Symbol}, {first.MinutesPerLeaf} minutes a leaf, {first.MinutesPerBlock} minutes a block, ± {first.HalfWidth} {Units.Pressure.Symbol}; common practice without a published source.",
+            $"Al principio: {first.Walk} {Units.Speed.Symbol}, {first.MinutesPerLeaf} minutos por hoja, {first.MinutesPerBlock} minutos por bloque, ± {first.HalfWidth} {Units.Pressure.Symbol}; práctica común, sin fuente publicada.");
     }
 
     public string WalkRule => Say("Speed between blocks is", "La velocidad entre bloques va de");
@@ -114,7 +114,7 @@ public sealed class RoundWords(FieldLanguage language, UnitChoice units) : Field
     public string Rule(string what, double low, double high, DisplayUnit unit, double example)
     {
         ArgumentNullException.ThrowIfNull(unit);
-        return $"{what} {units.Trimmed(low)} {Say("to", "a")} {units.Trimmed(high)} {unit.Symbol}, {Say("like", "como")} {units.Trimmed(example)}.";
+        return $"{what} {Units.Trimmed(low)} {Say("to", "a")} {Units.Trimmed(high)} {unit.Symbol}, {Say("like", "como")} {Units.Trimmed(example)}.";
     }
 
     public string OpenAgain => Say("Open the round again and change it there.", "Abra la ronda otra vez y cámbiela ahí.");
