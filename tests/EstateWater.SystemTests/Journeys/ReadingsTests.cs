@@ -59,8 +59,8 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await again.SetOfflineAsync(false);
         await Expect(phone.Mine).ToHaveTextAsync([new Regex($"^Sent .* {block}: 3 leaves, {measure}, 12.8 bar$")]);
 
-        // What is read steps back behind what is still to be read.
-        var (done, next) = (phone.Page.Locator($"[data-stop='{block}']"), phone.Page.Locator($"[data-stop]:not([data-stop='{block}'])").First);
+        // What is read steps back behind what is still to be read (other tests read stops of this round too).
+        var (done, next) = (phone.Page.Locator($"[data-stop='{block}']"), phone.Page.Locator("[data-stop]:not(:has([data-confirmed='true'], [data-state='sent']))").First);
         await Expect(done.Locator(".why")).ToBeHiddenAsync();
         await Expect(next.Locator(".why")).ToBeVisibleAsync();
         Assert.NotEqual(await GroundOfAsync(next.Locator("button")), await GroundOfAsync(done.Locator("button")));

@@ -26,6 +26,10 @@ public sealed class ReportTests(RunningHost host, Browser browser) : IClassFixtu
         await desk.GetByLabel("Paper").SelectOptionAsync(new SelectOptionValue { Label = paper });
         await desk.GetByRole(AriaRole.Button, new() { Name = "Show" }).ClickAsync();
         await Expect(desk).ToHaveURLAsync(new Regex("paper=" + paper.ToLowerInvariant()));
+
+        // The address changes before the last block has arrived.
+        await desk.WaitForLoadStateAsync(LoadState.Load);
+        await Expect(desk.Locator("article")).ToHaveCountAsync(DemoBlocks);
         using var pdf = PdfDocument.Open(await desk.PdfAsync(new() { PreferCSSPageSize = true }));
         var sheets = pdf.GetPages().ToList();
         Assert.All(sheets, sheet => Assert.True(Math.Abs(sheet.Width - width) < 1.5 && Math.Abs(sheet.Height - height) < 1.5, $"{sheet.Width} × {sheet.Height}"));
