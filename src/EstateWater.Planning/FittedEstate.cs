@@ -155,9 +155,9 @@ public sealed class FittedEstate
     {
         var unchanged = source.Pinned.Count == 0 && source.Needs.All(n => ReferenceEquals(n, needsUnchanged.GetValueOrDefault(n.Valve.Code)));
         return unchanged
-            ? settledUnchanged.GetOrAdd(source.Source.Code, _ => PackedUnchanged(source).Settled(source, Days))
+            ? settledUnchanged.GetOrAdd(source.Source.Code, _ => Settling.Settle(source, PackedUnchanged(source), Days))
             // The unchanged packing is made first where nobody asked for it yet: the order of asking changes nothing.
-            : Repacking.Pack(source, PackedUnchanged(Unchanged(source))).Settled(source, Days);
+            : Settling.Settle(source, Repacking.Pack(source, PackedUnchanged(Unchanged(source))), Days);
     }
 
     private PackedSource PackedUnchanged(SourceNights unchanged) => packedUnchanged.GetOrAdd(

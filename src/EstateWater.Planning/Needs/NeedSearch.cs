@@ -33,7 +33,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
             return Need(valve, courses, quarters, [], byHand: false);
         }
 
-        var wanted = Add(courses, quarters, int.MaxValue, paid: true);
+        var wanted = Add(courses, quarters, int.MaxValue, paid: true, NightLengths);
         var affordable = WorthTheirPrice(courses, wanted);
         foreach (var left in wanted.Skip(affordable))
         {
@@ -52,7 +52,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
     public ValveNeed Place(ValveWater valve, IReadOnlyList<BlockCourse> courses, int quartersByHand)
     {
         var quarters = new int[nights.Count];
-        var spared = Add(courses, quarters, quartersByHand, paid: false).Sum(p => p.Spared);
+        var spared = Add(courses, quarters, quartersByHand, paid: false, NightLengths).Sum(p => p.Spared);
         return Need(valve, courses, quarters, [], byHand: true) with { WantedQuarters = quartersByHand, SparedByHand = spared };
     }
 
@@ -78,7 +78,56 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
 
     /// <summary>Quarter hours beside those by night that would be worth their water, were there room.</summary>
     public int StillWanted(IReadOnlyList<BlockCourse> courses, int[] quarters) =>
-        WorthTheirPrice(courses, Add(courses, [.. quarters], int.MaxValue, paid: true)) * Step;
+        WorthTheirPrice(courses, Add(courses, [.. quarters], int.MaxValue, paid: true, NightLengths)) * Step;
+
+    /// <summary>Quarter hours by night with more of them where there is room and more spare what they cost; hours by hand are added whatever they spare.</summary>
+    /// <param name="need">Whose.</param>
+    /// <param name="quarters">By night.</param>
+    /// <param name="most">That each night may have.</param>
+    /// <param name="wanted">At most so many more. [quarter hours]</param>
+    /// <remarks>A further night must hold a set of <see cref="ShortestSetQuarters"/> and spare more than one quarter hour does: opening a valve is work.</remarks>
+    public int[] WithMore(ValveNeed need, int[] quarters, int[] most, int wanted)
+    {
+        var caps = most.ToArray();
+        while (true)
+        {
+            var more = quarters.ToArray();
+            var added = Add(need.Courses, more, quarters.Sum() + wanted, paid: !need.ByHand, caps);
+            foreach (var piece in need.ByHand ? [] : added.Skip(WorthTheirPrice(need.Courses, added)))
+            {
+                more[piece.Night] -= piece.Quarters;
+            }
+
+            if (FirstIdle(need, quarters, more) is not { } idle)
+            {
+                return more;
+            }
+
+            caps[idle] = 0;
+        }
+    }
+
+    // The first night opened for too little.
+    private int? FirstIdle(ValveNeed need, int[] before, int[] quarters)
+    {
+        var cost = CostWithWater(need.Courses, quarters);
+        for (var night = 0; night < quarters.Length; night++)
+        {
+            if (before[night] > 0 || quarters[night] == 0)
+            {
+                continue;
+            }
+
+            var without = quarters.ToArray();
+            without[night] = 0;
+            if (quarters[night] < ShortestSetQuarters || (!need.ByHand && CostWithWater(need.Courses, without) - cost <= need.SparedPerQuarter))
+            {
+                return night;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>What the blocks' days cost with quarter hours by night, and their water.</summary>
     public double CostWithWater(IReadOnlyList<BlockCourse> courses, int[] quarters) => Cost(courses, quarters) + (quarters.Sum() / 4.0 * WaterPerHour(courses));
@@ -142,7 +191,9 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         return [.. spared.Select((s, n) => quarters[n] > 0 || most <= 0 ? 1 : s / most)];
     }
 
-    private List<Piece> Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid)
+    private int[] NightLengths => [.. nights.Select(n => n.Quarters)];
+
+    private List<Piece> Add(IReadOnlyList<BlockCourse> courses, int[] quarters, int most, bool paid, int[] mostByNight)
     {
         var added = new List<Piece>();
         var price = Step / 4.0 * PerHour(courses, 0);
@@ -151,7 +202,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         while (quarters.Sum() < most && nights.Count > 0)
         {
             var step = Math.Min(Step, most - quarters.Sum());
-            var (night, least, sawAll) = BestNight(courses, quarters, step, cost, spared);
+            var (night, least, sawAll) = BestNight(courses, quarters, step, mostByNight, cost, spared);
             if (night < 0 || (paid && cost - least < price))
             {
                 if (sawAll)
@@ -177,12 +228,13 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
     /// <param name="courses">The valve's blocks.</param>
     /// <param name="quarters">By night.</param>
     /// <param name="step">[quarter hours]</param>
+    /// <param name="most">That each night may have. [quarter hours]</param>
     /// <param name="cost">Of <paramref name="quarters"/>.</param>
     /// <param name="spared">By night, what a step spared when last seen; brought up to date in place.</param>
-    private (int Night, double Cost, bool SawAll) BestNight(IReadOnlyList<BlockCourse> courses, int[] quarters, int step, double cost, double[] spared)
+    private (int Night, double Cost, bool SawAll) BestNight(IReadOnlyList<BlockCourse> courses, int[] quarters, int step, int[] most, double cost, double[] spared)
     {
         var best = (Night: -1, Cost: double.PositiveInfinity);
-        foreach (var night in Enumerable.Range(0, nights.Count).Where(n => quarters[n] + step <= nights[n].Quarters).OrderByDescending(n => spared[n]).ToList())
+        foreach (var night in Enumerable.Range(0, nights.Count).Where(n => quarters[n] + step <= most[n]).OrderByDescending(n => spared[n]).ToList())
         {
             if (cost - spared[night] >= best.Cost - 1e-9)
             {

@@ -26,24 +26,26 @@ internal static class Repacking
         var forgone = before.Bound > 0 ? Math.Max(0, 1 - (before.Objective / (double)before.Bound)) : 0;
         var share = (before.Told.Count > 0 ? WorthMovingTold : WorthMoving) + forgone;
         var least = freshWorth - (share * Math.Max(0, freshWorth - SourcePacking.WorthByHand(source)));
-        if (Choices(source, before).FirstOrDefault(sets => SourcePacking.Objective(source, sets) >= least) is not { } kept)
+        var standing = Standing(source, before);
+        var told = before.Told.Where(code => before.Sets.Where(s => s.Need.Valve.Code == code).All(standing.Contains)).ToHashSet();
+        if (Choices(source, before, standing, told).FirstOrDefault(sets => SourcePacking.Objective(source, sets) >= least) is not { } kept)
         {
             return anew;
         }
 
         var objective = anew.Objective + SourcePacking.Objective(source, kept) - freshWorth;
-        return new PackedSource(kept, Math.Max(0, objective), Math.Max(anew.Bound, objective)) { Told = before.Told };
+        return new PackedSource(kept, Math.Max(0, objective), Math.Max(anew.Bound, objective)) { Told = told };
     }
 
-    // With gaps filled; else with the sets of what was changed laid anew around those of the others.
-    private static IEnumerable<IReadOnlyList<PlacedSet>> Choices(SourceNights source, PackedSource before)
+    // With gaps filled, but by no valve that keeps all sets people were told of; else with the sets of what was changed laid anew around those of the others.
+    private static IEnumerable<IReadOnlyList<PlacedSet>> Choices(SourceNights source, PackedSource before, IReadOnlyList<PlacedSet> standing, HashSet<string> told)
     {
-        var standing = Standing(source, before);
-        yield return GapFilling.Fill(source, standing);
+        var open = source with { Needs = [.. source.Needs.Where(n => !told.Contains(n.Valve.Code))] };
+        yield return GapFilling.Fill(open, standing);
         var same = before.Sets.Select(s => s.Need).ToHashSet(ReferenceEqualityComparer.Instance);
         var changed = source.Needs.Where(n => !same.Contains(n)).ToList();
         var others = standing.Where(s => same.Contains(s.Need) || source.Pinned.Contains(s)).ToList();
-        yield return GapFilling.Fill(source, SourcePacking.Pack(source with { Needs = changed, Pinned = others }).Sets);
+        yield return GapFilling.Fill(open, SourcePacking.Pack(source with { Needs = changed, Pinned = others }).Sets);
     }
 
     // Pinned sets first: that they fit was asked before planning (ChangeConflicts), in the same whole litres. Then those that stood before, the worthiest first, as far as night, flow, water and need still allow.

@@ -44,7 +44,7 @@ internal sealed class StandingWeek
 
     private PackedSource Kept()
     {
-        var settled = fresh.Settled(source, search).Sets;
+        var settled = Settling.Settle(source, fresh, search).Sets;
         var costs = source.Needs.ToDictionary(need => need, need => (
             Dry: search.CostWithWater(need.Courses, new int[source.Nights.Count]),
             Fresh: CostWith(need, settled),
