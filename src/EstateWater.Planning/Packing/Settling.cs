@@ -16,6 +16,7 @@ internal sealed class Settling
     private readonly IReadOnlySet<string> told;
     private readonly NightRoom room;
     private readonly List<PlacedSet> sets;
+    private readonly Dictionary<ValveNeed, int> stillWanted = new(ReferenceEqualityComparer.Instance);
 
     private Settling(SourceNights source, PackedSource packed, NeedSearch search)
     {
@@ -25,6 +26,10 @@ internal sealed class Settling
         sets = [.. source.Pinned, .. source.Needs.SelectMany(need => Shortened(need, [.. packed.Sets.Where(s => s.Need == need)]))];
         room = new NightRoom(source);
         sets.ForEach(room.Use);
+        foreach (var need in source.Needs)
+        {
+            stillWanted[need] = StillWanted(need);
+        }
     }
 
     /// <summary>The settled sets, and what each need would still be worth.</summary>
@@ -37,7 +42,7 @@ internal sealed class Settling
         var settling = new Settling(source, packed, search);
         var cutBack = SourcePacking.Objective(source, packed.Sets) - SourcePacking.Objective(source, settling.sets);
         settling.FillRoom();
-        return packed with { Sets = settling.sets, CutBack = cutBack, StillWanted = source.Needs.ToDictionary(n => n, settling.StillWanted).Where(w => w.Value > 0).ToDictionary() };
+        return packed with { Sets = settling.sets, CutBack = cutBack, StillWanted = settling.stillWanted.Where(w => w.Value > 0).ToDictionary() };
     }
 
     private IEnumerable<PlacedSet> Shortened(ValveNeed need, IReadOnlyList<PlacedSet> mine)
@@ -56,17 +61,25 @@ internal sealed class Settling
     {
         // Valves whose sets people were told of keep them.
         foreach (var need in source.Needs
-            .Where(n => !told.Contains(n.Valve.Code) && StillWanted(n) > 0)
+            .Where(n => !told.Contains(n.Valve.Code) && stillWanted[n] > 0)
             .OrderByDescending(n => n.WorthPerQuarter / n.Valve.FlowM3PerH)
             .ThenBy(n => n.Valve.Code, StringComparer.Ordinal))
         {
             var mine = ByNight(sets.Where(s => s.Need == need));
-            var wanted = Math.Min(StillWanted(need), room.WaterQuarters(need));
-            var more = search.WithMore(need, mine, [.. mine.Select((_, n) => MostIn(need, n, wanted))], wanted);
+            var wanted = Math.Min(stillWanted[need], room.WaterQuarters(need));
+            var most = mine.Select((_, n) => MostIn(need, n, wanted)).ToArray();
+            if (most.SequenceEqual(mine))
+            {
+                continue;
+            }
+
+            var more = search.WithMore(need, mine, most, wanted);
             for (var night = 0; night < more.Length; night++)
             {
                 Give(need, night, more[night] - mine[night]);
             }
+
+            stillWanted[need] = StillWanted(need);
         }
     }
 
