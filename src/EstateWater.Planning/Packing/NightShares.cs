@@ -26,6 +26,8 @@ internal sealed record NightShares(IReadOnlyList<PlacedSet> Sets, long Bound)
         NightShares Tightened((IReadOnlyList<PlacedSet> Sets, double Bound, bool) found) =>
             new(found.Sets, bound = Math.Min(bound, (long)Math.Floor(found.Bound + 1e-6)));
 
+        // What the valves want of the nights tells most of what cannot be opened together before any division is made.
+        Limit(model, source, together, [.. source.Needs.SelectMany(need => need.QuartersByNight.Select((quarters, night) => new PlacedSet(need, night, 0, quarters)))]);
         var work = FirstWork;
         for (var round = 0; round < MostRounds; round++)
         {

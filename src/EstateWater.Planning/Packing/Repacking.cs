@@ -9,9 +9,8 @@ namespace EstateWater.Planning.Packing;
 /// </remarks>
 internal static class Repacking
 {
-    // Moving the sets of others must be worth this share of what all sets are worth, and this one where people were told of them; ours.
-    private const double WorthMoving = 0.01;
-    private const double WorthMovingTold = 0.05;
+    // Moving the sets of others must be worth this share of what all sets are worth; ours.
+    private const double WorthMoving = 0.05;
 
     /// <summary>The sets after the change.</summary>
     /// <param name="source">After it.</param>
@@ -21,11 +20,11 @@ internal static class Repacking
         var anew = SourcePacking.Pack(source);
         var freshWorth = SourcePacking.Objective(source, anew.Sets);
 
-        // Hours by hand outweigh all else: only what is left beside them is compared. What the sets before were already short
-        // of the best, for the sake of those who were told of them, is no reason to move them now.
+        // Hours by hand outweigh all else: what they really spare is counted in their place. What the sets before were already
+        // short of the best is no reason to move them now.
         var forgone = before.Bound > 0 ? Math.Max(0, 1 - (before.Objective / (double)before.Bound)) : 0;
-        var share = (before.Told.Count > 0 ? WorthMovingTold : WorthMoving) + forgone;
-        var least = freshWorth - (share * Math.Max(0, freshWorth - SourcePacking.WorthByHand(source)));
+        var spared = Math.Max(0, freshWorth - SourcePacking.WorthByHand(source) + SourcePacking.SparedByHand(source));
+        var least = freshWorth - ((WorthMoving + forgone) * spared);
         var standing = Standing(source, before);
         var told = before.Told.Where(code => before.Sets.Where(s => s.Need.Valve.Code == code).All(standing.Contains)).ToHashSet();
         if (Choices(source, before, standing, told).FirstOrDefault(sets => SourcePacking.Objective(source, sets) >= least) is not { } kept)
@@ -41,11 +40,11 @@ internal static class Repacking
     private static IEnumerable<IReadOnlyList<PlacedSet>> Choices(SourceNights source, PackedSource before, IReadOnlyList<PlacedSet> standing, HashSet<string> told)
     {
         var open = source with { Needs = [.. source.Needs.Where(n => !told.Contains(n.Valve.Code))] };
-        yield return GapFilling.Fill(open, standing);
+        yield return HandRoom.Make(source, GapFilling.Fill(open, standing));
         var same = before.Sets.Select(s => s.Need).ToHashSet(ReferenceEqualityComparer.Instance);
         var changed = source.Needs.Where(n => !same.Contains(n)).ToList();
         var others = standing.Where(s => same.Contains(s.Need) || source.Pinned.Contains(s)).ToList();
-        yield return GapFilling.Fill(open, SourcePacking.Pack(source with { Needs = changed, Pinned = others }).Sets);
+        yield return HandRoom.Make(source, GapFilling.Fill(open, SourcePacking.Pack(source with { Needs = changed, Pinned = others }).Sets));
     }
 
     // Pinned sets first: that they fit was asked before planning (ChangeConflicts), in the same whole litres. Then those that stood before, the worthiest first, as far as night, flow, water and need still allow.

@@ -48,6 +48,9 @@ internal static class SourcePacking
     /// <summary>What all hours by hand are worth. They outweigh all else, so that they are kept; counted, they would hide what the rest may lack.</summary>
     public static long WorthByHand(SourceNights source) => source.Needs.Where(n => n.ByHand).Sum(WorthOf);
 
+    /// <summary>What all hours by hand spare in the nights that suit them best.</summary>
+    public static double SparedByHand(SourceNights source) => Scale * source.Needs.Where(n => n.ByHand).Sum(n => n.SparedByHand);
+
     /// <summary>What all other hours wanted are worth.</summary>
     public static long WorthOfWanted(SourceNights source) => source.Needs.Where(n => !n.ByHand).Sum(WorthOf);
 

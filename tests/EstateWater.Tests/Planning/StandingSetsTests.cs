@@ -60,6 +60,26 @@ public sealed class StandingSetsTests
         Assert.True(moved.Count <= 1, $"{moved.Count} of {others.Count} moved: {string.Join(", ", moved)}");
     }
 
+    // Every night is full: what one block is given by hand is taken from the sets beside it and no others.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(7)]
+    public void An_hour_more_by_hand_in_full_nights_costs_the_sets_beside_it_an_hour(int block)
+    {
+        var request = SmallEstate.Request(8, maxFlowM3PerH: 34);
+        var before = Plan(request);
+        Assert.NotEmpty(before.Unmet);
+        var (code, valve) = (request.Blocks[block].Code, request.Blocks[block].ValveCode);
+        var hours = before.Blocks.Single(b => b.Block == code).Hours + 1;
+        var now = Plan(request with { HoursByHand = new Dictionary<string, double> { [code] = hours } });
+        Assert.Equal(hours, now.Blocks.Single(b => b.Block == code).Hours);
+        var others = Sets(before).Where(s => s.Valve != valve).ToList();
+        var moved = others.Where(s => !Sets(now).Contains(s)).ToList();
+        Assert.True(moved.Count <= 2, $"{moved.Count} of {others.Count} moved: {string.Join(", ", moved)}");
+    }
+
     [Fact]
     public void Rain_that_comes_takes_the_sets_away()
     {
