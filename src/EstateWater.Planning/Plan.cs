@@ -25,6 +25,10 @@ public sealed record Plan
     /// <summary>What was wanted and does not fit.</summary>
     public required IReadOnlyList<UnmetNeed> Unmet { get; init; }
 
+    /// <summary>Hours of sets that do not fit: blocks on one valve miss the same hours. Not part of the document. [h]</summary>
+    [JsonIgnore]
+    public double UnmetSetHours => Unmet.DistinctBy(u => u.Valve ?? u.Block).Sum(u => u.Hours);
+
     /// <summary>Water by source.</summary>
     public required IReadOnlyList<SourceWater> Water { get; init; }
 
@@ -155,7 +159,12 @@ public sealed record PlannedSet
 /// <param name="Block">The block's code.</param>
 /// <param name="Hours">Missing hours. [h]</param>
 /// <param name="Reason">Why they do not fit.</param>
-public sealed record UnmetNeed(string Block, double Hours, Sentence Reason);
+public sealed record UnmetNeed(string Block, double Hours, Sentence Reason)
+{
+    /// <summary>The block's valve; null where a plan was read from its document, which does not hold it.</summary>
+    [JsonIgnore]
+    public string? Valve { get; init; }
+}
 
 /// <summary>Water of a source.</summary>
 /// <param name="Source">Its code.</param>

@@ -130,7 +130,7 @@ internal sealed class PlanWriter(FittedEstate estate, IReadOnlyList<ValveNeed> n
         [.. sources.Zip(packed).SelectMany(pair => pair.First.Needs
                 .Select(need => (Need: need, Quarters: pair.Second.StillWanted.GetValueOrDefault(need) + need.ForgoneQuarters))
                 .Where(n => n.Quarters >= NeedSearch.ShortestSetQuarters || pair.Second.StillWanted.ContainsKey(n.Need))
-                .SelectMany(n => n.Need.Valve.Blocks.Select(b => new UnmetNeed(b.Code, n.Quarters / 4.0, UnmetReason.Write(pair.First, pair.Second, n.Need)))))
+                .SelectMany(n => n.Need.Valve.Blocks.Select(b => new UnmetNeed(b.Code, n.Quarters / 4.0, UnmetReason.Write(pair.First, pair.Second, n.Need)) { Valve = n.Need.Valve.Code })))
             .OrderBy(u => u.Block, StringComparer.Ordinal)];
 
     private SourceWater Water(SourceNights source, int index)

@@ -64,6 +64,18 @@ public sealed class PackingTests
     }
 
     [Fact]
+    public void Hours_of_a_valve_with_two_blocks_are_missing_once()
+    {
+        var request = SmallEstate.Request(8, maxFlowM3PerH: 34);
+        var plan = Planner.Plan(
+            request with { Blocks = [.. request.Blocks.Select(b => b.Code == "B8" ? b with { ValveCode = "V7" } : b)], Valves = [.. request.Valves.Where(v => v.Code != "V8")] },
+            TestContext.Current.CancellationToken);
+        var (seven, eight) = (plan.Unmet.Single(u => u.Block == "B7"), plan.Unmet.Single(u => u.Block == "B8"));
+        Assert.Equal(seven.Hours, eight.Hours);
+        Assert.Equal(plan.Unmet.Where(u => u.Block != "B8").Sum(u => u.Hours), plan.UnmetSetHours);
+    }
+
+    [Fact]
     public void A_valve_that_asks_for_more_than_its_source_gives_says_so()
     {
         var plan = Planner.Plan(SmallEstate.Request(4, maxFlowM3PerH: 8), TestContext.Current.CancellationToken);
