@@ -34,12 +34,7 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         }
 
         var wanted = Add(courses, quarters, int.MaxValue, paid: true, NightLengths);
-        var affordable = WorthTheirPrice(courses, wanted);
-        foreach (var left in wanted.Skip(affordable))
-        {
-            quarters[left.Night] -= left.Quarters;
-        }
-
+        var affordable = LeaveUnaffordable(courses, quarters, wanted);
         TakeBack(courses, quarters);
         JoinShortSets(quarters);
         return Need(valve, courses, quarters, [.. wanted.Take(affordable).Select(p => p.Spared)], byHand: false) with
@@ -93,9 +88,9 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         {
             var more = quarters.ToArray();
             var added = Add(need.Courses, more, quarters.Sum() + wanted, paid: !need.ByHand, caps);
-            foreach (var piece in need.ByHand ? [] : added.Skip(WorthTheirPrice(need.Courses, added)))
+            if (!need.ByHand)
             {
-                more[piece.Night] -= piece.Quarters;
+                LeaveUnaffordable(need.Courses, more, added);
             }
 
             if (FirstIdle(need, quarters, more) is not { } idle)
@@ -153,6 +148,18 @@ internal sealed class NeedSearch(IReadOnlyList<Night> nights, int days, double s
         }
 
         return best;
+    }
+
+    // Takes back, in place, the pieces beyond those worth the season's price; how many these are.
+    private int LeaveUnaffordable(IReadOnlyList<BlockCourse> courses, int[] quarters, IReadOnlyList<Piece> added)
+    {
+        var affordable = WorthTheirPrice(courses, added);
+        foreach (var left in added.Skip(affordable))
+        {
+            quarters[left.Night] -= left.Quarters;
+        }
+
+        return affordable;
     }
 
     private ValveNeed Need(ValveWater valve, IReadOnlyList<BlockCourse> courses, int[] quarters, List<double> spared, bool byHand)

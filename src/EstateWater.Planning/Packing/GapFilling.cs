@@ -54,9 +54,7 @@ internal sealed class GapFilling
             var at = sets.FindIndex(s => s.Need == need && s.Night == night);
             if (at >= 0)
             {
-                var longer = room.Longer(sets[at], Missing(need));
-                room.Lengthen(sets[at], longer);
-                sets[at] = longer;
+                sets[at] = room.Lengthen(sets[at], Missing(need));
             }
             else if (Missing(need) >= NeedSearch.ShortestSetQuarters && sets.Count(s => s.Need == need) < need.MostOpenings)
             {

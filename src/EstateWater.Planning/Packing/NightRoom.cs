@@ -68,11 +68,13 @@ internal sealed class NightRoom(SourceNights source)
         return set with { StartQuarter = start, Quarters = end - start };
     }
 
-    /// <summary>Takes what a set has become longer by.</summary>
-    public void Lengthen(PlacedSet before, PlacedSet after)
+    /// <summary>The same, and takes what the set has become longer by.</summary>
+    public PlacedSet Lengthen(PlacedSet set, int wanted)
     {
-        Use(before with { StartQuarter = after.StartQuarter, Quarters = before.StartQuarter - after.StartQuarter });
-        var end = before.StartQuarter + before.Quarters;
-        Use(before with { StartQuarter = end, Quarters = after.StartQuarter + after.Quarters - end });
+        var longer = Longer(set, wanted);
+        Use(set with { StartQuarter = longer.StartQuarter, Quarters = set.StartQuarter - longer.StartQuarter });
+        var end = set.StartQuarter + set.Quarters;
+        Use(set with { StartQuarter = end, Quarters = longer.StartQuarter + longer.Quarters - end });
+        return longer;
     }
 }

@@ -52,7 +52,7 @@ internal sealed class Settling
             return mine;
         }
 
-        var quarters = ByNight(mine);
+        var quarters = source.QuartersByNight(need, mine);
         search.Shorten(need.Courses, quarters);
         return mine.Where(s => quarters[s.Night] > 0).Select(s => s with { Quarters = quarters[s.Night] });
     }
@@ -65,7 +65,7 @@ internal sealed class Settling
             .OrderByDescending(n => n.WorthPerQuarter / n.Valve.FlowM3PerH)
             .ThenBy(n => n.Valve.Code, StringComparer.Ordinal))
         {
-            var mine = ByNight(sets.Where(s => s.Need == need));
+            var mine = source.QuartersByNight(need, sets);
             var wanted = Math.Min(stillWanted[need], room.WaterQuarters(need));
             var most = mine.Select((_, n) => MostIn(need, n, wanted)).ToArray();
             if (most.SequenceEqual(mine))
@@ -96,36 +96,23 @@ internal sealed class Settling
         }
 
         var at = sets.FindIndex(s => s.Need == need && s.Night == night);
-        if (at < 0)
+        if (at >= 0)
         {
-            sets.Add(room.Longest(need, night, more));
-            room.Use(sets[^1]);
+            sets[at] = room.Lengthen(sets[at], more);
             return;
         }
 
-        var longer = room.Longer(sets[at], more);
-        room.Lengthen(sets[at], longer);
-        sets[at] = longer;
+        sets.Add(room.Longest(need, night, more));
+        room.Use(sets[^1]);
     }
 
     // Too few quarter hours for a set are not worth a word, but for those that somebody asked for.
     private int StillWanted(ValveNeed need)
     {
         var missing = need.WantedQuarters - Given(need);
-        var wanted = missing <= 0 || need.ByHand ? missing : Math.Min(missing, search.StillWanted(need.Courses, ByNight(sets.Where(s => s.Need == need))));
+        var wanted = missing <= 0 || need.ByHand ? missing : Math.Min(missing, search.StillWanted(need.Courses, source.QuartersByNight(need, sets)));
         return wanted >= (need.ByHand ? 1 : NeedSearch.ShortestSetQuarters) ? wanted : 0;
     }
 
     private int Given(ValveNeed need) => sets.Where(s => s.Need == need).Sum(s => s.Quarters);
-
-    private int[] ByNight(IEnumerable<PlacedSet> mine)
-    {
-        var quarters = new int[source.Nights.Count];
-        foreach (var set in mine)
-        {
-            quarters[set.Night] = set.Quarters;
-        }
-
-        return quarters;
-    }
 }

@@ -31,6 +31,18 @@ internal sealed record SourceNights(PlanSource Source, IReadOnlyList<Night> Nigh
     /// <summary>What the allocation still allows, as flow times quarter hours; null when unlimited. [L/h · ¼ h]</summary>
     public long? LeftFlowQuarters => LeftM3 is { } left ? (long)Math.Floor(Math.Max(0, left) * 4 * LitresPerM3) : null;
 
+    /// <summary>What sets give a need, by night. [quarter hours]</summary>
+    public int[] QuartersByNight(ValveNeed need, IEnumerable<PlacedSet> sets)
+    {
+        var quarters = new int[Nights.Count];
+        foreach (var set in sets.Where(s => s.Need == need))
+        {
+            quarters[set.Night] += set.Quarters;
+        }
+
+        return quarters;
+    }
+
     /// <summary>Of a need. [L/h]</summary>
     public static long FlowOf(ValveNeed need) => (long)Math.Ceiling(need.Valve.FlowM3PerH * LitresPerM3);
 }

@@ -67,16 +67,7 @@ internal sealed class StandingWeek
         };
     }
 
-    private double CostWith(ValveNeed need, IReadOnlyList<PlacedSet> sets)
-    {
-        var quarters = new int[source.Nights.Count];
-        foreach (var set in sets.Where(s => s.Need == need))
-        {
-            quarters[set.Night] += set.Quarters;
-        }
-
-        return search.CostWithWater(need.Courses, quarters);
-    }
+    private double CostWith(ValveNeed need, IReadOnlyList<PlacedSet> sets) => search.CostWithWater(need.Courses, source.QuartersByNight(need, sets));
 
     // Sets whose valve or night is gone are left out; so are those that the source's flow no longer carries.
     private static List<PlacedSet> Placed(SourceNights source, IReadOnlyList<StandingSet> told)

@@ -36,14 +36,14 @@ internal static class UnmetReason
             return $"{string.Join("; ", source.Changes.Where(c => source.Nights.Any(n => ChangedNights.Takes(c, need.Valve, n.Date))).Select(c => c.Words))}{others}";
         }
 
-        if (packed.Told.Contains(need.Valve.Code))
-        {
-            return $"the published week stays as it is; other hours would help this block little";
-        }
-
         if (!packed.StillWanted.ContainsKey(need))
         {
             return Sentence.Of($"the season's water of {name} is short: what is left is kept for days and blocks in more trouble");
+        }
+
+        if (packed.Told.Contains(need.Valve.Code))
+        {
+            return $"the published week stays as it is; other hours would help this block little";
         }
 
         return Sentence.Of($"{name} is full at {Quantity.Flow(source.Source.MaxFlowM3PerH)} on the nights that would help, and blocks in more trouble come first");
