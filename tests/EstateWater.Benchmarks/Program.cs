@@ -12,7 +12,8 @@ var share = new Option<double?>("--allocation-share") { Description = "Closed lo
 var rows = new Option<string?>("--out") { Description = "A CSV file to which the closed loop adds a row for every outlook and what came true." };
 var only = new Option<string?>("--only") { Description = "The closed loop under one decider alone, such as planner." };
 var forecastError = new Option<double>("--forecast-error") { Description = "Closed loop under forecasts so many times as wrong as usual; 0 for the weather that comes.", DefaultValueFactory = _ => 1 };
-var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds, share, rows, only, forecastError };
+var readBefore = new Option<bool>("--read-before") { Description = "Closed loop of estates that were read through the season before, which the threshold rule watered." };
+var root = new RootCommand("Measures the speed targets as ratios within one run. Exit 1 when one is missed.") { name, data, asOf, seeds, share, rows, only, forecastError, readBefore };
 root.SetAction(async (parsed, cancellation) =>
 {
     var (wanted, folder, instant) = (parsed.GetRequiredValue(name), Path.GetFullPath(parsed.GetRequiredValue(data)), parsed.GetRequiredValue(asOf));
@@ -20,7 +21,7 @@ root.SetAction(async (parsed, cancellation) =>
     {
         return parsed.GetValue(share) is { } part
             ? ShortSeasonCommand.Run(parsed.GetRequiredValue(seeds), part)
-            : ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows), parsed.GetValue(only), parsed.GetValue(forecastError));
+            : ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows), parsed.GetValue(only), parsed.GetValue(forecastError), parsed.GetValue(readBefore));
     }
 
     var met = true;

@@ -1,3 +1,5 @@
+using System.Numerics.Tensors;
+
 namespace EstateWater.Agronomy.Outlook;
 
 /// <summary>Learns a block's unknowns from its reading sets and soil profiles.</summary>
@@ -60,10 +62,23 @@ internal static class BlockFit
         var unknowns = new double[Unknowns.Count][];
         for (var p = 0; p < unknowns.Length; p++)
         {
-            unknowns[p] = new double[Members];
-            for (var m = 0; m < Members; m++)
+            unknowns[p] = [.. Enumerable.Range(0, Members).Select(_ => numbers.Next())];
+        }
+
+        foreach (var drift in unknowns[Unknowns.Shared..])
+        {
+            TensorPrimitives.Multiply(drift, prior.Wandering, drift);
+        }
+
+        // From the last on: each needs the numbers of those before it as they were drawn.
+        var factor = prior.Covariance.Cholesky().Factor;
+        for (var p = Unknowns.Shared - 1; p >= 0; p--)
+        {
+            TensorPrimitives.Multiply(unknowns[p], factor[p, p], unknowns[p]);
+            TensorPrimitives.Add(unknowns[p], prior.Mean[p], unknowns[p]);
+            for (var q = 0; q < p; q++)
             {
-                unknowns[p][m] = prior.Mean[p] + (prior.Spread[p] * numbers.Next());
+                TensorPrimitives.MultiplyAdd(unknowns[q], factor[p, q], unknowns[p], unknowns[p]);
             }
         }
 

@@ -16,13 +16,13 @@ internal sealed record EstateKnowledge(EstatePrior Prior, Discrepancy Discrepanc
     /// <param name="options">How many at once, and until when.</param>
     public EstateKnowledge Learn(IReadOnlyList<(FittedBlock Fitted, IReadOnlyList<double> Doubt)> blocks, ParallelOptions options)
     {
-        var prior = Prior.Learn([.. blocks.Select(b => b.Fitted)]);
         var read = blocks.Where(b => b.Fitted.WasRead).ToList();
         var every = ((read.Count - 1) / MostBlocks) + 1;
         var chosen = read.Where((_, i) => i % every == 0).ToList();
+        var prior = Prior.Learn([.. blocks.Select(b => b.Fitted)]) with { Mean = EstateMean.Learn(chosen, Prior, Discrepancy, options) };
         var innovations = new Innovation?[chosen.Count];
         Parallel.For(0, chosen.Count, options, i => innovations[i] = Innovation.Of(chosen[i].Fitted.Evidence, chosen[i].Doubt, prior));
         var (discrepancy, wandering) = DiscrepancyFit.Fit([.. innovations.OfType<Innovation>().Where(i => i.Observations.Count > 1)], options);
-        return new EstateKnowledge(prior.WithWandering(wandering), discrepancy);
+        return new EstateKnowledge(prior with { Wandering = wandering }, discrepancy);
     }
 }

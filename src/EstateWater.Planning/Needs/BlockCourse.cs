@@ -7,7 +7,7 @@ namespace EstateWater.Planning.Needs;
 /// <summary>A fitted block's coming days against the tension wanted of it, for any water put on.</summary>
 internal sealed class BlockCourse
 {
-    // A chance of passing the ceiling that a manager accepts: one in five within the week, two in five beyond,
+    // A chance of passing the ceiling that a manager accepts: one in seven within the week, three in ten beyond,
     // where next week's readings still come first. Ours.
     private const int DaysBeforeNextRound = 7;
     private const double AcceptedSoon = 0.15;

@@ -4,8 +4,9 @@ namespace EstateWater.Planning.Packing;
 
 /// <summary>Makes room for hours set by hand that the gaps do not hold.</summary>
 /// <remarks>
-/// One of the valve's sets grows and sets beside it give way; or, where too little is missing for a set, a further one is
-/// opened with hours of the valve's longest. Without this, an hour more for one valve would turn the whole week over.
+/// One of the valve's sets grows, or a further one is opened in a night that has none of it, where too little is missing for
+/// a set with hours of the valve's longest; sets beside it give way. Without this, an hour more for one valve would turn the
+/// whole week over.
 /// </remarks>
 internal static class HandRoom
 {
@@ -22,29 +23,36 @@ internal static class HandRoom
             return sets;
         }
 
-        var longer = mine.SelectMany(set => Longer(set, missing, source.Nights[set.Night].Quarters).Select(after => GiveWay(source, sets, set, after)));
-        return longer.Concat(FurtherSets(source, sets, mine, missing))
+        var longer = mine.SelectMany(set => Longer(set, missing, source.Nights[set.Night].Quarters).Select(after => GiveWay(source, sets.Where(s => s != set), after, new Span(set, after))));
+        return longer.Concat(FurtherSets(source, sets, need, mine, missing))
             .OfType<IReadOnlyList<PlacedSet>>()
             .Where(given => source.LeftFlowQuarters is not { } left || given.Sum(s => SourceNights.FlowOf(s.Need) * s.Quarters) <= left)
             .MaxBy(given => SourcePacking.Objective(source, given)) ?? sets;
     }
 
-    private static IEnumerable<IReadOnlyList<PlacedSet>> FurtherSets(SourceNights source, IReadOnlyList<PlacedSet> sets, List<PlacedSet> mine, int missing)
+    private static IEnumerable<IReadOnlyList<PlacedSet>?> FurtherSets(SourceNights source, IReadOnlyList<PlacedSet> sets, ValveNeed need, List<PlacedSet> mine, int missing)
     {
-        var moved = Math.Max(0, NeedSearch.ShortestSetQuarters - missing);
-        if (mine.MaxBy(s => s.Quarters) is not { } longest || longest.Quarters - moved < NeedSearch.ShortestSetQuarters)
+        var moved = Math.Max(0, Math.Min(NeedSearch.ShortestSetQuarters, need.Quarters) - missing);
+        var longest = mine.MaxBy(s => s.Quarters);
+        if (moved > 0 && (longest is null || longest.Quarters - moved < NeedSearch.ShortestSetQuarters))
         {
             return [];
         }
 
+        List<PlacedSet> others = moved == 0 ? [.. sets] : [.. sets.Where(s => s != longest), longest! with { Quarters = longest.Quarters - moved }];
+        return Enumerable.Range(0, source.Nights.Count)
+            .Where(night => !need.LostNights.Contains(night) && missing + moved <= source.Nights[night].Quarters && mine.TrueForAll(s => s.Night != night))
+            .SelectMany(night => Places(source, sets, need, night, missing + moved))
+            .Select(set => GiveWay(source, others, set, new Span(set.StartQuarter, set.StartQuarter + set.Quarters)));
+    }
+
+    // Where it fits; else at either end of the night.
+    private static IEnumerable<PlacedSet> Places(SourceNights source, IReadOnlyList<PlacedSet> sets, ValveNeed need, int night, int quarters)
+    {
         var room = new NightRoom(source);
         sets.ToList().ForEach(room.Use);
-        var shorter = longest with { Quarters = longest.Quarters - moved };
-        return Enumerable.Range(0, source.Nights.Count)
-            .Where(night => !longest.Need.LostNights.Contains(night) && mine.TrueForAll(s => s.Night != night))
-            .Select(night => room.Longest(longest.Need, night, missing + moved))
-            .Where(set => set.Quarters == missing + moved)
-            .Select(set => (IReadOnlyList<PlacedSet>)[.. sets.Where(s => s != longest), shorter, set]);
+        var free = room.Longest(need, night, quarters);
+        return free.Quarters == quarters ? [free] : [free with { StartQuarter = 0, Quarters = quarters }, free with { StartQuarter = source.Nights[night].Quarters - quarters, Quarters = quarters }];
     }
 
     private static IEnumerable<PlacedSet> Longer(PlacedSet set, int more, int night)
@@ -61,11 +69,10 @@ internal static class HandRoom
     }
 
     // Null where only sets that are decided stand in the way.
-    private static List<PlacedSet>? GiveWay(SourceNights source, IReadOnlyList<PlacedSet> sets, PlacedSet before, PlacedSet after)
+    private static List<PlacedSet>? GiveWay(SourceNights source, IEnumerable<PlacedSet> others, PlacedSet after, Span added)
     {
-        var from = after.StartQuarter < before.StartQuarter ? after.StartQuarter : before.StartQuarter + before.Quarters;
-        var to = from + after.Quarters - before.Quarters;
-        List<PlacedSet> now = [.. sets.Where(s => s != before), after];
+        var (from, to) = added;
+        List<PlacedSet> now = [.. others, after];
         for (var quarter = from; quarter < to;)
         {
             var open = now.Where(s => s.Night == after.Night && s.StartQuarter <= quarter && quarter < s.StartQuarter + s.Quarters).ToList();
@@ -100,5 +107,14 @@ internal static class HandRoom
         return Math.Max(before, after) < NeedSearch.ShortestSetQuarters ? null
             : before >= after ? set with { Quarters = before }
             : set with { StartQuarter = to, Quarters = after };
+    }
+
+    /// <summary>Quarters of a night that a set did not have before.</summary>
+    private readonly record struct Span(int From, int To)
+    {
+        public Span(PlacedSet before, PlacedSet longer)
+            : this(longer.StartQuarter < before.StartQuarter ? longer.StartQuarter : before.StartQuarter + before.Quarters, longer.StartQuarter < before.StartQuarter ? before.StartQuarter : longer.StartQuarter + longer.Quarters)
+        {
+        }
     }
 }

@@ -5,9 +5,7 @@ namespace EstateWater.Planning.Weather;
 /// <summary>How much warmer a station's forecasts are than what it then measures: a forecast is made for a square of land, the station stands in one place of it.</summary>
 /// <remarks>
 /// Mean of a normal quantity with known variance under a normal prior about nothing missed (Gelman et al., Bayesian Data
-/// Analysis, Eq. 2.12): past errors count by their usual size at each lead, so that one forecast moves it little. Tried
-/// and left out: what a forecast says beyond the usual fades with the lead; it brings the outlook nearer on most days and
-/// water too late for the heat.
+/// Analysis, Eq. 2.12): past errors count by their usual size at each lead, so that one forecast moves it little.
 /// </remarks>
 /// <param name="ByDayC">Of the highest temperature. [°C]</param>
 /// <param name="ByNightC">Of the lowest. [°C]</param>

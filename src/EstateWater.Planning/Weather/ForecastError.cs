@@ -34,12 +34,12 @@ internal sealed class ForecastError
         }
     }
 
-    /// <summary>Learns from every forecast that was issued and the days that followed, beyond what is taken off them all.</summary>
-    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, ForecastBias? bias = null) =>
-        new(Past(past, forecasts).ToLookup(e => e.LeadDays, e => e.ByDayC - (bias?.ByDayC ?? 0)));
+    /// <summary>Learns from every forecast that was issued and the days that followed.</summary>
+    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts) =>
+        new(Past(past, forecasts).ToLookup(e => e.LeadDays, e => e.ByDayC));
 
     /// <summary>By how much each single forecast was too warm for each day that followed. [°C]</summary>
-    public static IEnumerable<(int LeadDays, double ByDayC, double ByNightC)> Past(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts)
+    public static IEnumerable<(int LeadDays, DailyWeather Measured, double ByDayC, double ByNightC)> Past(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts)
     {
         var measured = past.ToDictionary(d => d.Date);
         return
@@ -48,7 +48,7 @@ internal sealed class ForecastError
             from day in forecast.Days
             let came = measured.GetValueOrDefault(day.Date)
             where came is not null
-            select (forecast.LeadDays(day.Date), day.TMaxC - came.TMaxC, day.TMinC - came.TMinC);
+            select (forecast.LeadDays(day.Date), came, day.TMaxC - came.TMaxC, day.TMinC - came.TMinC);
     }
 
     /// <summary>How many past days were forecast and measured, all leads together.</summary>

@@ -31,17 +31,19 @@ internal sealed class MembersAhead
     public static MembersAhead Of(string station, IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, DateOnly today, int days)
     {
         var issued = Latest(forecasts);
-        var bias = ForecastBias.Of(past, forecasts);
-        var latest = bias.Correct(issued);
+        var usual = new OtherYears(past, today, station);
+        var unbiased = ForecastBias.Of(past, forecasts).Correct(forecasts);
+        var skill = ForecastSkill.Of(past, unbiased, usual);
+        IReadOnlyList<IssuedForecast> expected = [.. unbiased.Select(f => skill.Faded(f, usual))];
+        var latest = Latest(expected);
         var versions = latest.Count switch
         {
             0 => [.. Enumerable.Range(0, VersionsOfOne).Select(_ => Array.Empty<DailyWeather>())],
-            1 => ForecastError.Of(past, forecasts, bias).Widen(latest[0], today, station, VersionsOfOne),
-            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, forecasts, bias), today),
+            1 => ForecastError.Of(past, expected).Widen(latest[0], today, station, VersionsOfOne),
+            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, expected), today),
         };
-        var beyond = new OtherYears(past, today, station);
         var single = issued.Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
-        return new MembersAhead(today, [.. versions.Select((v, i) => Complete(v, beyond, i, today, days))], single);
+        return new MembersAhead(today, [.. versions.Select((v, i) => Complete(v, usual, i, today, days))], single);
     }
 
     /// <summary>Highest temperature that half the versions reach, by day.</summary>

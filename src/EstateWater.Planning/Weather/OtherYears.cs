@@ -36,6 +36,14 @@ internal sealed class OtherYears
 
     private string Station { get; }
 
+    /// <summary>Mean of the same week of the other years; null where the station has none. [°C]</summary>
+    /// <param name="day">The day.</param>
+    public (double TMaxC, double TMinC)? Normal(DateOnly day)
+    {
+        var same = shifts.Where(s => s > 0).Select(s => days.GetValueOrDefault(day.AddDays(-s))).OfType<DailyWeather>().ToList();
+        return same.Count > 0 ? (same.Average(d => d.TMaxC), same.Average(d => d.TMinC)) : null;
+    }
+
     /// <summary>A day that no forecast reaches.</summary>
     /// <param name="day">The day.</param>
     /// <param name="version">Which version of the coming days asks.</param>

@@ -10,7 +10,7 @@ internal static class ClosedLoopCommand
 {
     public const string HeldBackSeeds = "901-908";
 
-    public static int Run(string seeds, string? rowsFile, string? only, double forecastError)
+    public static int Run(string seeds, string? rowsFile, string? only, double forecastError, bool isReadBefore)
     {
         var totals = new Dictionary<string, SeasonScore>();
         var outlooks = new Dictionary<int, OutlookScore>();
@@ -19,18 +19,18 @@ internal static class ClosedLoopCommand
             var planner = new PlannerDecider();
             foreach (var decider in new IDecider[] { new CalendarRule(), new ThresholdRule(), new PerfectKnowledge(), planner }.Where(d => only is null || d.Name == only))
             {
-                var estate = SeasonRun.Live(SeasonRun.WithForecasts(seed, forecastError), decider);
-                var score = SeasonScore.Of(estate);
+                var season = SeasonRun.Live(SeasonRun.Estate(seed, forecastError, isReadBefore), decider, isReadBefore);
+                var score = SeasonScore.Of(season);
                 totals[decider.Name] = totals.TryGetValue(decider.Name, out var sum) ? sum + score : score;
                 Console.WriteLine($"seed {seed} {Line(decider.Name, score)}");
                 if (rowsFile is not null && decider == planner)
                 {
-                    File.AppendAllLines(rowsFile, OutlookScore.Rows(seed, planner.Expectations, estate));
+                    File.AppendAllLines(rowsFile, OutlookScore.Rows(seed, planner.Expectations, season.Estate));
                 }
 
                 foreach (var lead in decider == planner ? PlannerDecider.Leads : [])
                 {
-                    var one = OutlookScore.Of(lead, planner.Expectations, estate);
+                    var one = OutlookScore.Of(lead, planner.Expectations, season.Estate);
                     outlooks[lead] = outlooks.TryGetValue(lead, out var before) ? before + one : one;
                 }
             }

@@ -27,7 +27,7 @@ internal sealed class PlannerDecider : IDecider
         foreach (var block in plan.Blocks)
         {
             _expectations.AddRange(Leads.Select(lead => new Expectation(
-                block.Block, estate.Today.AddDays(lead), lead, block.Outlook[lead].PlannedBar, block.Latest?.MeanBar)));
+                block.Block, estate.Today.AddDays(lead), lead, block.Outlook[lead].PlannedBar, block.Latest is { } latest && latest.TakenAt > asOf.AddDays(-8) ? latest.MeanBar : null)));
         }
 
         return [.. plan.Sets.Where(s => s.Start < asOf.AddDays(7)).Select(s => new ValveOpening(s.Valve, s.Start, s.Hours))];

@@ -25,7 +25,7 @@ internal sealed class ThresholdRule : IDecider
     public IReadOnlyList<ValveOpening> Week(SimulatedEstate estate, FieldCrew crew) =>
         WeekSets.Lay(estate, block =>
         {
-            var last = crew.Readings.Where(r => r.Block == block.Code).GroupBy(r => r.TakenAt.Date).MaxBy(g => g.Key);
+            var last = crew.Readings.Where(r => r.Block == block.Code && r.TakenAt > estate.Spec.Site.At(estate.Today.AddDays(-8), 0)).GroupBy(r => r.TakenAt.Date).MaxBy(g => g.Key);
             var target = estate.Spec.TargetOf(block, estate.Block(block.Code).Canopy.Stage);
             return last is not null && target is not null && last.Average(r => r.TensionBar) > target.CeilingBar - NearBar ? WeekMm : 0;
         });

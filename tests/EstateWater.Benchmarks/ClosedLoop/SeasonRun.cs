@@ -11,6 +11,11 @@ internal interface IDecider
     IReadOnlyList<ValveOpening> Week(SimulatedEstate estate, FieldCrew crew);
 }
 
+/// <summary>A season as it was lived.</summary>
+/// <param name="Estate">After it.</param>
+/// <param name="FirstDay">In its winter; days before it belong to a season that was only read.</param>
+internal sealed record LivedSeason(SimulatedEstate Estate, DateOnly FirstDay);
+
 /// <summary>Lives one season of a simulated estate under someone's decisions: rounds on Mondays, decisions on Tuesdays.</summary>
 internal static class SeasonRun
 {
@@ -28,16 +33,38 @@ internal static class SeasonRun
         return new(spec with { Sources = [spec.Sources.Single() with { AllocationM3 = allocationM3 }] }, seed);
     }
 
-    /// <summary>The same under forecasts so much more wrong than usual.</summary>
-    public static SimulatedEstate WithForecasts(ulong seed, double errorScale) => new(Estate(seed).Spec with { ForecastErrorScale = errorScale }, seed);
+    /// <summary>The same under forecasts so much more wrong than usual, and a year older where a season is read before.</summary>
+    public static SimulatedEstate Estate(ulong seed, double forecastError, bool isReadBefore)
+    {
+        var spec = Estate(seed).Spec;
+        return new(spec with { ForecastErrorScale = forecastError, From = spec.From.AddYears(isReadBefore ? -1 : 0) }, seed);
+    }
 
-    public static SimulatedEstate Live(ulong seed, IDecider decider) => Live(Estate(seed), decider);
+    public static LivedSeason Live(ulong seed, IDecider decider) => Live(Estate(seed), decider);
 
-    public static SimulatedEstate Live(SimulatedEstate estate, IDecider decider)
+    /// <summary>Lives a season under someone's decisions, where asked after one under the threshold rule.</summary>
+    public static LivedSeason Live(SimulatedEstate estate, IDecider decider, bool isReadBefore = false)
     {
         var crew = new FieldCrew(estate);
+        if (isReadBefore)
+        {
+            LiveSeason(estate, crew, new ThresholdRule());
+            while (estate.Today < estate.Spec.From.AddYears(1))
+            {
+                estate.AdvanceDay([]);
+            }
+        }
+
+        var first = estate.Today;
+        LiveSeason(estate, crew, decider);
+        return new LivedSeason(estate, first);
+    }
+
+    private static void LiveSeason(SimulatedEstate estate, FieldCrew crew, IDecider decider)
+    {
+        var last = estate.Today.AddDays(330);
         IReadOnlyList<ValveOpening> week = [];
-        while (estate.Today < estate.Spec.From.AddDays(330) && Stages(estate).Min() < LastStage)
+        while (estate.Today < last && Stages(estate).Min() < LastStage)
         {
             if (estate.Today.DayOfWeek == DayOfWeek.Tuesday)
             {
@@ -50,9 +77,8 @@ internal static class SeasonRun
                 crew.ObserveWeek();
             }
         }
-
-        return estate;
     }
 
-    private static IEnumerable<double> Stages(SimulatedEstate estate) => estate.Spec.Blocks.Select(b => estate.Block(b.Code).Canopy.Stage is var s && s > 47 ? 0 : s);
+    // Bare vines, before budburst and after leaf fall, have none.
+    private static IEnumerable<double> Stages(SimulatedEstate estate) => estate.Spec.Blocks.Select(b => estate.Block(b.Code).Canopy.Stage is var s && s >= 47 ? 0 : s);
 }

@@ -18,11 +18,12 @@ internal sealed record SeasonScore(int HeatDays, int OverInHeat, int Over, int U
     private const double Harvest = 38;
     private const int WateredWithinDays = 4;
 
-    public static SeasonScore Of(SimulatedEstate estate)
+    public static SeasonScore Of(LivedSeason season)
     {
+        var estate = season.Estate;
         var all = estate.Spec.Blocks.SelectMany(b => estate.Block(b.Code).Days
             .Select((day, i) => (Block: b, Day: day, Index: i))
-            .Where(d => d.Day.Stage is >= FruitSet and < Harvest)
+            .Where(d => d.Day.Date >= season.FirstDay && d.Day.Stage is >= FruitSet and < Harvest)
             .Select(d => (d.Day, Target: estate.Spec.TargetOf(b, d.Day.Stage)!, Bar: d.Day.TensionBar(b.Measure), Hot: IsHeat(estate, b.Station, d.Day.Date), Watered: Watered(estate, b.Code, d.Index)))).ToList();
         return new SeasonScore(
             all.Count(d => d.Hot),
@@ -30,7 +31,7 @@ internal sealed record SeasonScore(int HeatDays, int OverInHeat, int Over, int U
             all.Count(d => d.Bar > d.Target.CeilingBar),
             all.Count(d => d.Bar < d.Target.FloorBar && d.Watered),
             all.Count,
-            WaterM3Of(estate, estate.Openings),
+            WaterM3Of(estate, estate.Openings.Where(o => DateOnly.FromDateTime(o.StartedAt.DateTime) >= season.FirstDay)),
             all.Where(d => d.Hot).Sum(d => Math.Max(0, d.Bar - d.Target.CeilingBar)),
             all.Sum(d => Math.Max(0, d.Bar - d.Target.CeilingBar)));
     }
