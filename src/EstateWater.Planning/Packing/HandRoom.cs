@@ -40,20 +40,18 @@ internal static class HandRoom
         }
 
         List<PlacedSet> others = moved == 0 ? [.. sets] : [.. sets.Where(s => s != longest), longest! with { Quarters = longest.Quarters - moved }];
+        var room = new NightRoom(source);
+        sets.ToList().ForEach(room.Use);
         return Enumerable.Range(0, source.Nights.Count)
             .Where(night => !need.LostNights.Contains(night) && missing + moved <= source.Nights[night].Quarters && mine.TrueForAll(s => s.Night != night))
-            .SelectMany(night => Places(source, sets, need, night, missing + moved))
+            .SelectMany(night => Places(room.Longest(need, night, missing + moved), missing + moved, source.Nights[night].Quarters))
             .Select(set => GiveWay(source, others, set, new Span(set.StartQuarter, set.StartQuarter + set.Quarters)));
     }
 
     // Where it fits; else at either end of the night.
-    private static IEnumerable<PlacedSet> Places(SourceNights source, IReadOnlyList<PlacedSet> sets, ValveNeed need, int night, int quarters)
-    {
-        var room = new NightRoom(source);
-        sets.ToList().ForEach(room.Use);
-        var free = room.Longest(need, night, quarters);
-        return free.Quarters == quarters ? [free] : [free with { StartQuarter = 0, Quarters = quarters }, free with { StartQuarter = source.Nights[night].Quarters - quarters, Quarters = quarters }];
-    }
+    private static IEnumerable<PlacedSet> Places(PlacedSet free, int quarters, int night) => free.Quarters == quarters
+        ? [free]
+        : [free with { StartQuarter = 0, Quarters = quarters }, free with { StartQuarter = night - quarters, Quarters = quarters }];
 
     private static IEnumerable<PlacedSet> Longer(PlacedSet set, int more, int night)
     {
