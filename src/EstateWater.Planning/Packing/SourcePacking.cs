@@ -100,7 +100,9 @@ internal static class SourcePacking
         var mine = sets.Where(s => s.Need == need).ToList();
         var left = mine.Sum(s => s.Quarters);
         var worth = -mine.Sum(s => OpeningCost(need) + (s.Quarters * NightCost(need, s.Night)));
-        for (var piece = 0; left > 0; piece++, left -= ValveNeed.PieceQuarters)
+
+        // Sets that people were told of may be longer than their need is now: what is beyond it is worth nothing.
+        for (var piece = 0; left > 0 && piece < need.WorthByPiece.Count; piece++, left -= ValveNeed.PieceQuarters)
         {
             worth += Math.Min(left, ValveNeed.PieceQuarters) * PieceWorth(need, piece);
         }
