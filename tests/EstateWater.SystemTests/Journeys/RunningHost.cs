@@ -9,6 +9,8 @@ public partial class RunningHost : IAsyncLifetime
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
+    private const int MostFailureLines = 40;
+
     private readonly string folder = Directory.CreateTempSubdirectory("estate-water-").FullName;
     private readonly StringBuilder said = new();
     private Process? process;
@@ -54,6 +56,21 @@ public partial class RunningHost : IAsyncLifetime
 
         process?.Dispose();
         Directory.Delete(folder, recursive: true);
+        ThrowIfItFailed();
+    }
+
+    // A page that failed shows the reader a number only; here is why.
+    private void ThrowIfItFailed()
+    {
+        lock (said)
+        {
+            var lines = said.ToString().Split('\n');
+            var failed = Array.FindIndex(lines, line => FailureLine().IsMatch(line));
+            if (failed >= 0)
+            {
+                throw new InvalidOperationException($"A page or circuit failed:\n{string.Join('\n', lines.Skip(failed).Take(MostFailureLines))}");
+            }
+        }
     }
 
     private string[] Arguments() =>
@@ -85,6 +102,9 @@ public partial class RunningHost : IAsyncLifetime
 
     [GeneratedRegex(@"with the code ([0-9A-Z-]+)")]
     private static partial Regex CodeLine();
+
+    [GeneratedRegex("An unhandled exception has occurred|Unhandled exception in circuit")]
+    private static partial Regex FailureLine();
 
     [GeneratedRegex(@"Open (http://localhost:\d+)")]
     private static partial Regex ReadyLine();
