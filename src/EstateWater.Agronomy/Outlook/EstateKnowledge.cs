@@ -8,6 +8,9 @@ internal sealed record EstateKnowledge(EstatePrior Prior, Discrepancy Discrepanc
     // So many tell an estate's habits well enough.
     private const int MostBlocks = 60;
 
+    // What blocks have in common leans on how far they differ, and the other way round: each is learned twice.
+    private const int Rounds = 2;
+
     /// <summary>Before any block is known.</summary>
     public static EstateKnowledge Unread { get; } = new(EstatePrior.Unread, Discrepancy.Unread);
 
@@ -19,10 +22,15 @@ internal sealed record EstateKnowledge(EstatePrior Prior, Discrepancy Discrepanc
         var read = blocks.Where(b => b.Fitted.WasRead).ToList();
         var every = ((read.Count - 1) / MostBlocks) + 1;
         var chosen = read.Where((_, i) => i % every == 0).ToList();
-        var prior = Prior.Learn([.. blocks.Select(b => b.Fitted)]) with { Mean = EstateMean.Learn(chosen, Prior, Discrepancy, options) };
+        var (prior, spreads) = (Prior.Learn([.. blocks.Select(b => b.Fitted)]), DiscrepancyFit.Unread);
         var innovations = new Innovation?[chosen.Count];
-        Parallel.For(0, chosen.Count, options, i => innovations[i] = Innovation.Of(chosen[i].Fitted.Evidence, chosen[i].Doubt, prior));
-        var (discrepancy, wandering) = DiscrepancyFit.Fit([.. innovations.OfType<Innovation>().Where(i => i.Observations.Count > 1)], options);
-        return new EstateKnowledge(prior with { Wandering = wandering }, discrepancy);
+        for (var round = 0; round < Rounds; round++)
+        {
+            prior = prior with { Mean = EstateMean.Learn(chosen, prior.With(spreads.Apart, spreads.Wandering), Prior.Mean, spreads.Discrepancy, options) };
+            Parallel.For(0, chosen.Count, options, i => innovations[i] = Innovation.Of(chosen[i].Fitted.Evidence, chosen[i].Doubt, prior));
+            spreads = DiscrepancyFit.Fit([.. innovations.OfType<Innovation>().Where(i => i.Observations.Count > 1)], options);
+        }
+
+        return new EstateKnowledge(prior.With(spreads.Apart, spreads.Wandering), spreads.Discrepancy);
     }
 }

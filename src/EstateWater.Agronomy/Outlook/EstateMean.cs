@@ -31,11 +31,12 @@ internal static class EstateMean
 
     /// <summary>Learns it from blocks as they were expected to be.</summary>
     /// <param name="blocks">Those that were read, in any one order, each with the doubt in its observations.</param>
-    /// <param name="prior">Before any of them is known.</param>
+    /// <param name="prior">How they differ; the search starts from its mean.</param>
+    /// <param name="usual">Mean over all estates.</param>
     /// <param name="discrepancy">What no model follows.</param>
     /// <param name="options">How many blocks at once, and until when.</param>
     public static Vector<double> Learn(
-        IReadOnlyList<(FittedBlock Fitted, IReadOnlyList<double> Doubt)> blocks, EstatePrior prior, Discrepancy discrepancy, ParallelOptions options)
+        IReadOnlyList<(FittedBlock Fitted, IReadOnlyList<double> Doubt)> blocks, EstatePrior prior, Vector<double> usual, Discrepancy discrepancy, ParallelOptions options)
     {
         var mean = prior.Mean;
         var parts = new Part[blocks.Count];
@@ -43,7 +44,7 @@ internal static class EstateMean
         {
             var here = prior with { Mean = mean };
             Parallel.For(0, blocks.Count, options, i => parts[i] = At(here, blocks[i].Fitted, blocks[i].Doubt, discrepancy));
-            mean = Solve(parts, mean, prior.Mean, BetweenEstates).PointwiseMinimum(Farthest).PointwiseMaximum(-Farthest);
+            mean = Solve(parts, mean, usual, BetweenEstates).PointwiseMinimum(Farthest).PointwiseMaximum(-Farthest);
         }
 
         return mean;

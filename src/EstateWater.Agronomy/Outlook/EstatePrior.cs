@@ -14,6 +14,9 @@ internal sealed record EstatePrior(Vector<double> Mean, Matrix<double> Covarianc
     public static EstatePrior Unread { get; } = new(
         Vector<double>.Build.Dense(Unknowns.Shared), Matrix<double>.Build.DenseIdentity(Unknowns.Shared), Wandering: 1);
 
+    /// <summary>The same with blocks that differ and use that wanders by so many parts of it.</summary>
+    public EstatePrior With(double apart, double wandering) => this with { Covariance = Covariance * (apart * apart), Wandering = Wandering * wandering };
+
     /// <summary>With what blocks that were fitted with this prior tell of how they differ.</summary>
     /// <remarks>
     /// A step of expectation-maximisation (Laird and Ware 1982, Biometrics 38:963–974, from memory, to be checked): the mean

@@ -44,9 +44,10 @@ internal sealed record Innovation(
     /// <summary>Logarithm of the likelihood of the surprise, without its constant.</summary>
     /// <param name="discrepancy">What the model does not follow.</param>
     /// <param name="wandering">How far water use wanders, in parts of the usual.</param>
-    public double LogLikelihood(Discrepancy discrepancy, double wandering)
+    /// <param name="apart">How far blocks differ, in parts of what the prior says.</param>
+    public double LogLikelihood(Discrepancy discrepancy, double wandering, double apart)
     {
-        var factor = (Still + (Wandering * (wandering * wandering)) + discrepancy.Covariance(Observations, Doubt)).Cholesky();
+        var factor = ((Still * (apart * apart)) + (Wandering * (wandering * wandering)) + discrepancy.Covariance(Observations, Doubt)).Cholesky();
         return -0.5 * (Surprise.DotProduct(factor.Solve(Surprise)) + factor.DeterminantLn);
     }
 }

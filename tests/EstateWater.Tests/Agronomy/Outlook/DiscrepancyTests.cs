@@ -76,7 +76,7 @@ public sealed class DiscrepancyTests
 
     [Fact]
     public void An_estate_without_sets_keeps_what_stands_before_reading() =>
-        Assert.Equal((Discrepancy.Unread, 1.0), DiscrepancyFit.Fit([], new ParallelOptions()));
+        Assert.Equal((Discrepancy.Unread, 1.0, 1.0), DiscrepancyFit.Fit([], new ParallelOptions()));
 
     // Surprises drawn from a known process beside a known discrepancy. Water use that wanders shows in sets as a sum of
     // small steps (covariance of a random walk, min(t, t′)); tolerance: a step of the grid on either side.
@@ -94,6 +94,24 @@ public sealed class DiscrepancyTests
             observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), Nothing, wandering)).ToList();
 
         Assert.InRange(DiscrepancyFit.Fit(blocks, new ParallelOptions()).Wandering, least, most);
+    }
+
+    // Surprises drawn from a known process beside a known discrepancy. Blocks that differ lie apart by the same in every set,
+    // and by more the longer the season lasts; tolerance: a step of the grid on either side.
+    [Theory]
+    [InlineData(0.5, 0.4, 0.6)]
+    [InlineData(1.25, 1.1, 1.5)]
+    public void Finds_again_how_far_blocks_lie_apart(double apart, double least, double most)
+    {
+        var numbers = new NormalNumbers("apart");
+        var observations = Enumerable.Range(0, 20).Select(w => Leaf(7 * w, 1.0)).ToList();
+        double[] doubt = [.. observations.Select(_ => 1.0)];
+        var still = Matrix<double>.Build.Dense(20, 20, (i, j) => 0.02 + (0.0001 * i * j));
+        var root = ((still * (apart * apart)) + Discrepancy.Unread.Covariance(observations, doubt)).Cholesky().Factor;
+        var blocks = Enumerable.Range(0, 60).Select(_ => new Innovation(
+            observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), still, Nothing)).ToList();
+
+        Assert.InRange(DiscrepancyFit.Fit(blocks, new ParallelOptions()).Apart, least, most);
     }
 
     private static Matrix<double> Nothing => Matrix<double>.Build.Dense(20, 20);

@@ -51,7 +51,7 @@ public sealed class EstateMeanTests
         double Offset(double aboveMpa, int blocks)
         {
             var fitted = Enumerable.Range(1, blocks).Select(i => BlockFit.Fit(Block(i, aboveMpa), EstateKnowledge.Unread)).ToList();
-            return EstateMean.Learn([.. fitted.Select(f => (f, f.Doubt))], EstatePrior.Unread, Discrepancy.Unread, options)[Unknowns.Offset];
+            return EstateMean.Learn([.. fitted.Select(f => (f, f.Doubt))], EstatePrior.Unread, EstatePrior.Unread.Mean, Discrepancy.Unread, options)[Unknowns.Offset];
         }
 
         double Moved(int blocks) => Offset(0.2, blocks) - Offset(0, blocks);
@@ -59,9 +59,28 @@ public sealed class EstateMeanTests
         Assert.InRange(Moved(4), 1.2 * Moved(1), 10);
     }
 
+    // Written in closed form for one unknown: n blocks about a mean that has a prior of its own (Gelman et al., Bayesian Data
+    // Analysis, Eq. 2.12: precisions add). Blocks that differ less say more of what they have in common.
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(0.4)]
+    public void Blocks_that_differ_less_move_it_further(double apart)
+    {
+        const double error = 0.5;
+        const double spread = 0.7;
+        double[] read = [0.9, 1.3, 0.8];
+        var own = (apart * apart) + (error * error);
+        var parts = read.Select(r => new EstateMean.Part(
+            Matrix<double>.Build.Dense(1, 1, 1), Vector<double>.Build.Dense(1, r), Matrix<double>.Build.Dense(1, 1, own))).ToList();
+        var zero = Vector<double>.Build.Dense(1);
+
+        var expected = read.Sum() / own / ((read.Length / own) + (1 / (spread * spread)));
+        Assert.Equal(expected, EstateMean.Solve(parts, zero, zero, spread)[0], 9);
+    }
+
     [Fact]
     public void Stays_where_it_was_without_blocks() =>
-        Assert.Equal(EstatePrior.Unread.Mean, EstateMean.Learn([], EstatePrior.Unread, Discrepancy.Unread, new ParallelOptions()));
+        Assert.Equal(EstatePrior.Unread.Mean, EstateMean.Learn([], EstatePrior.Unread, EstatePrior.Unread.Mean, Discrepancy.Unread, new ParallelOptions()));
 
     private static EstateMean.Part Group(double[] read) => new(
         Matrix<double>.Build.Dense(1, read.Length, 1),

@@ -64,6 +64,16 @@ public sealed class EstatePriorTests
         Assert.Equal(0, drawn[Unknowns.Shared].Average(), 0.08);
     }
 
+    // Four standard errors of 256 members.
+    [Fact]
+    public void Blocks_that_differ_half_as_far_are_drawn_half_as_far_apart()
+    {
+        var drawn = BlockFit.Draw(EstatePrior.Unread.With(apart: 0.5, wandering: 0.3), new NormalNumbers("B1"));
+
+        Assert.Equal(0.5, drawn[Unknowns.Climb].StandardDeviation(), 0.09);
+        Assert.Equal(0.3, drawn[Unknowns.Shared].StandardDeviation(), 0.06);
+    }
+
     [Fact]
     public void Learns_nothing_where_nothing_was_read() =>
         Assert.Same(EstatePrior.Unread, EstatePrior.Unread.Learn([Block([.. Enumerable.Range(0, Unknowns.Count).Select(_ => new double[Members])], [])]));
