@@ -67,6 +67,29 @@ public static class PublishedPlans
         return null;
     }
 
+    /// <summary>Sets that people were told of, that have begun and of which nobody said anything, in order of start.</summary>
+    /// <remarks>Of each plan those that began before the next was published: from then on people followed that one.</remarks>
+    /// <param name="db">The database.</param>
+    /// <param name="now">The moment it is asked for.</param>
+    /// <param name="cancellation">Stops waiting.</param>
+    public static async Task<IReadOnlyList<PublishedSet>> BegunAsync(EstateDb db, DateTimeOffset now, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        var plans = await Standing(db).OrderBy(p => p.PublishedAt).ThenBy(p => p.Id).Select(p => new { p.Id, p.PublishedAt }).ToListAsync(cancellation);
+        var until = plans.Zip(plans.Skip(1), (plan, next) => (plan.Id, next.PublishedAt)).ToDictionary(p => p.Id, p => p.PublishedAt);
+        var standing = plans.Select(p => p.Id).ToHashSet();
+
+        // What was said of an opening counts for a later plan's set that names it again.
+        var unsaid = await db.PublishedSets
+            .AsNoTracking()
+            .Where(s => s.Start <= now && !db.PublishedSets.Any(same => same.ValveCode == s.ValveCode && same.Start == s.Start && same.Confirmations.Count > 0))
+            .ToListAsync(cancellation);
+        return [.. unsaid
+            .Where(s => standing.Contains(s.PlanId) && (!until.TryGetValue(s.PlanId, out var next) || s.Start < next))
+            .OrderBy(s => s.Start).ThenBy(s => s.ValveCode, StringComparer.Ordinal).ThenByDescending(s => s.Id)
+            .DistinctBy(s => (s.ValveCode, s.Start))];
+    }
+
     /// <summary>Plans that were not taken back, the last published first.</summary>
     public static IQueryable<PublishedPlan> Standing(EstateDb db)
     {

@@ -24,6 +24,9 @@ public sealed record EstateSnapshot
     /// <summary>The plan published last, with its sets and what the irrigators confirmed; null until one is published.</summary>
     public PublishedPlan? Published { get; init; }
 
+    /// <summary>Sets of any published plan that have begun and of which nobody said anything: the plan takes them as run.</summary>
+    public IReadOnlyList<PublishedSet> Begun { get; init; } = [];
+
     /// <summary>False while nothing has been imported: then everything else is empty.</summary>
     public bool HasEstate => Contents.Blocks.Count > 0;
 

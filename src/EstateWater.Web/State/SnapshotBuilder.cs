@@ -39,7 +39,8 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
             .ThenInclude(s => s.Confirmations)
             .AsSplitQuery()
             .FirstOrDefaultAsync(cancellation);
-        var (plan, fitted) = PlanOf(contents, published, now, cancellation);
+        var begun = await PublishedPlans.BegunAsync(db, now, cancellation);
+        var (plan, fitted) = PlanOf(contents, published, begun, now, cancellation);
         return last = new EstateSnapshot
         {
             Contents = contents,
@@ -47,20 +48,23 @@ public sealed class SnapshotBuilder(IDbContextFactory<EstateDb> databases, Estat
             Fitted = fitted,
             Version = version,
             Published = published,
+            Begun = begun,
         };
     }
 
-    private (Plan Plan, FittedEstate Fitted) PlanOf(EstateContents contents, PublishedPlan? published, DateTimeOffset now, CancellationToken cancellation)
+    private (Plan Plan, FittedEstate Fitted) PlanOf(
+        EstateContents contents, PublishedPlan? published, IReadOnlyList<PublishedSet> begun, DateTimeOffset now, CancellationToken cancellation)
     {
         if (last is { Fitted: { } fittedBefore } before
             && now - before.Plan.AsOf < PlanHolds
             && PlanInputs.AreSame(before.Contents, contents, now)
-            && PlanInputs.AreSame(before.Published, before.Plan.AsOf, published, now))
+            && PlanInputs.AreSame(before.Published, before.Plan.AsOf, published, now)
+            && before.Begun.Select(s => s.Id).SequenceEqual(begun.Select(s => s.Id)))
         {
             return (before.Plan, fittedBefore);
         }
 
-        var request = PlanRequests.From(contents, now).Told(published);
+        var request = PlanRequests.From(contents, now).Told(published, begun);
 
         // A reading that was entered shows at once; within the hour all blocks are learned together again.
         var fitted = last?.Fitted is { } learned && now - learned.LearnedAsOf < PlanHolds

@@ -108,6 +108,33 @@ public sealed class PublishedPlansTests : IAsyncLifetime
         Assert.Equal(1, await db.AppliedWaters.CountAsync(w => w.StartedAt == Start, Stop));
     }
 
+    // Published again while last night's sets are not confirmed yet: their water still counts, that of sets nobody opened any more does not.
+    [Fact]
+    public async Task Sets_of_an_older_plan_that_began_before_the_next_count_until_somebody_says_something()
+    {
+        var newer = await PublishedPlans.PublishAsync(
+            db, Start.AddHours(2), "{}", [Set("V1"), Set("V2", hoursLater: 24)], "Anna", null, Start.AddHours(2), Stop);
+        Assert.Equal([("V1", Start), ("V2", Start)], await BegunAsync(Start.AddHours(12)));
+        Assert.Equal([("V1", Start), ("V2", Start), ("V2", Start.AddHours(24))], await BegunAsync(Start.AddHours(36)));
+
+        // Said under the newer plan, which names the same opening.
+        await Confirmations.ConfirmAsync(db, Entry() with { SetId = newer.Sets.Single(s => s.ValveCode == "V1").Id }, Start.AddHours(12), Stop);
+        Assert.Equal([("V2", Start)], await BegunAsync(Start.AddHours(12)));
+        await Confirmations.ConfirmAsync(db, Entry() with { EntryId = Guid.NewGuid(), SetId = plan.Sets.Single(s => s.ValveCode == "V2").Id, Hours = 0, MeterM3 = null, NotRun = NotRunReason.NoPower }, Start.AddHours(12), Stop);
+        Assert.Empty(await BegunAsync(Start.AddHours(12)));
+    }
+
+    [Fact]
+    public async Task Sets_that_a_newer_plan_or_a_withdrawal_came_before_never_ran()
+    {
+        Assert.Empty(await BegunAsync(Start.AddMinutes(-1)));
+        var newer = await PublishedPlans.PublishAsync(db, Start.AddHours(-2), "{}", [Set("V2", hoursLater: 1)], "Anna", null, Start.AddHours(-2), Stop);
+        Assert.Equal([("V2", Start.AddHours(1))], await BegunAsync(Start.AddHours(12)));
+
+        Assert.Null(await PublishedPlans.WithdrawAsync(db, newer.Id, "Anna", Start.AddHours(-1), Stop));
+        Assert.Equal([("V1", Start), ("V2", Start)], await BegunAsync(Start.AddHours(12)));
+    }
+
     [Fact]
     public async Task A_set_that_is_not_there_is_said_to_be_unknown()
     {
@@ -146,12 +173,15 @@ public sealed class PublishedPlansTests : IAsyncLifetime
         Assert.Equal(1, await db.AppliedWaters.CountAsync(w => w.StartedAt == Start, Stop));
     }
 
-    private static PublishedSet Set(string valve) => new()
+    private async Task<List<(string Valve, DateTimeOffset Start)>> BegunAsync(DateTimeOffset now) =>
+        [.. (await PublishedPlans.BegunAsync(db, now, Stop)).Select(s => (s.ValveCode, s.Start))];
+
+    private static PublishedSet Set(string valve, double hoursLater = 0) => new()
     {
         ValveCode = valve,
         SourceCode = "dam",
-        Start = Start,
-        End = Start.AddHours(4),
+        Start = Start.AddHours(hoursLater),
+        End = Start.AddHours(hoursLater + 4),
         Hours = 4,
         FlowM3PerH = 20,
     };

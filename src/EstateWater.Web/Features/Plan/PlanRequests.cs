@@ -38,23 +38,30 @@ public static class PlanRequests
         };
     }
 
-    /// <summary>The same, where people were told of a plan: its sets ahead stand, and those that have begun count as run as published until somebody says otherwise.</summary>
+    /// <summary>The same, where people were told of plans: sets ahead stand, and those that have begun count as run as published until somebody says otherwise.</summary>
     /// <param name="request">As the estate's contents give it.</param>
     /// <param name="published">The plan that stands; null where none does.</param>
-    public static PlanRequest Told(this PlanRequest request, PublishedPlan? published)
+    /// <param name="begun">Sets of any plan that have begun and of which nobody said anything. One whose valve has water on record in its time counts no more.</param>
+    public static PlanRequest Told(this PlanRequest request, PublishedPlan? published, IReadOnlyList<PublishedSet> begun)
     {
         ArgumentNullException.ThrowIfNull(request);
-        var sets = (published?.Sets ?? []).OrderBy(s => s.Start).ThenBy(s => s.ValveCode, StringComparer.Ordinal).ToList();
-        var begun = sets.Where(s => s.Start <= request.AsOf && s.Confirmation is null).ToLookup(s => s.ValveCode);
+        ArgumentNullException.ThrowIfNull(begun);
+        var byValve = begun.Where(s => s.Start <= request.AsOf).ToLookup(s => s.ValveCode);
         return request with
         {
-            Valves = [.. request.Valves.Select(v => !begun.Contains(v.Code) ? v : v with
+            Valves = [.. request.Valves.Select(v => byValve[v.Code].Where(s => !IsOnRecord(s, v)).ToList() is not { Count: > 0 } mine ? v : v with
             {
-                Applied = [.. v.Applied.Concat(begun[v.Code].Select(s => new AppliedSet(s.Start, s.Hours, MeterM3: null))).OrderBy(a => a.StartedAt)],
+                Applied = [.. v.Applied.Concat(mine.Select(s => new AppliedSet(s.Start, s.Hours, MeterM3: null))).OrderBy(a => a.StartedAt)],
             })],
-            Standing = [.. sets.Where(s => s.Start > request.AsOf && IsAhead(s, request.AsOf)).Select(s => new StandingSet(s.ValveCode, s.Start, s.Hours))],
+            Standing = [.. (published?.Sets ?? [])
+                .Where(s => s.Start > request.AsOf && IsAhead(s, request.AsOf))
+                .OrderBy(s => s.Start).ThenBy(s => s.ValveCode, StringComparer.Ordinal)
+                .Select(s => new StandingSet(s.ValveCode, s.Start, s.Hours))],
         };
     }
+
+    private static bool IsOnRecord(PublishedSet set, PlanValve valve) =>
+        valve.Applied.Any(a => a.StartedAt < set.End && set.Start < a.StartedAt.AddHours(a.Hours));
 
     // Not one that was run before its time, or that could not run.
     private static bool IsAhead(PublishedSet set, DateTimeOffset now) => set.Confirmation is not { } said || (said.NotRun is null && said.StartedAt > now);

@@ -58,8 +58,9 @@ public sealed class SetDragTests : IClassFixture<TwoSourceEstate>, IDisposable
     public async Task A_dragged_set_is_told_as_one_move_from_where_it_stood_first_whatever_else_its_valve_has()
     {
         // Short enough to begin an hour after the window opens.
-        var many = estate.First.Sets.GroupBy(s => s.Valve).First(g => g.Count() > 1 && g.First().Hours <= 11).ToList();
-        var (first, free) = (many[0], desk.NightsOf(many[0].Source).Where(n => many.All(s => desk.NightOf(s) != n)).ToList());
+        var many = estate.First.Sets.GroupBy(s => s.Valve).First(g => g.Count() > 1 && g.Any(s => s.Hours <= 11)).ToList();
+        var first = many.First(s => s.Hours <= 11);
+        var free = desk.NightsOf(first.Source).Where(n => many.All(s => desk.NightOf(s) != n)).ToList();
         Assert.Empty(await drag.DropAsync(SetRows.IdOf(first), false, new BoardPlace(first.Source, free[0], 0)));
         var moved = draft.Plan.Sets.Single(s => s.Valve == first.Valve && desk.NightOf(s) == free[0]);
         Assert.Empty(await drag.DropAsync(SetRows.IdOf(moved), false, new BoardPlace(first.Source, free[^1], 4)));

@@ -15,7 +15,7 @@ public sealed class ToldPlanTests
     [Fact]
     public void Sets_ahead_stand_in_order_of_time()
     {
-        var told = Request.Told(Plan(Set(1, "V2", Now.AddHours(20), 4), Set(2, "V1", Now.AddHours(14), 6)));
+        var told = Request.Told(Plan(Set(1, "V2", Now.AddHours(20), 4), Set(2, "V1", Now.AddHours(14), 6)), begun: []);
         Assert.Equal([new StandingSet("V1", Now.AddHours(14), 6), new StandingSet("V2", Now.AddHours(20), 4)], told.Standing);
         Assert.Equal(Request.Valves, told.Valves);
     }
@@ -24,12 +24,25 @@ public sealed class ToldPlanTests
     public void A_set_that_has_begun_counts_as_run_until_somebody_says_otherwise()
     {
         var set = Set(1, "V1", Now.AddHours(-5), 6);
-        var told = Request.Told(Plan(set));
+        var told = Request.Told(Plan(set), [set]);
         Assert.Empty(told.Standing);
         Assert.Equal(new AppliedSet(Now.AddHours(-5), 6, null), told.Valves[0].Applied[^1]);
+        Assert.Equal(Request.Valves, Request.Told(Plan(set), begun: []).Valves);
+    }
 
-        Say(set, startedAt: set.Start, hours: 0, NotRunReason.PumpDown);
-        Assert.Equal(Request.Valves, Request.Told(Plan(set)).Valves);
+    // A list of metered water may tell of it as well as a confirmation; the quarter hour it began late changes nothing.
+    [Theory]
+    [InlineData(-5.25, 6, true)]
+    [InlineData(-1, 2, true)]
+    [InlineData(-9, 4, false)]
+    public void A_set_that_the_record_tells_of_is_not_counted_twice(double startedHours, double hours, bool same)
+    {
+        var set = Set(1, "V1", Now.AddHours(-5), 6);
+        var recorded = Request with
+        {
+            Valves = [.. Request.Valves.Select(v => v.Code != "V1" ? v : v with { Applied = [.. v.Applied, new AppliedSet(Now.AddHours(startedHours), hours, null)] })],
+        };
+        Assert.Equal(recorded.Valves[0].Applied.Count + (same ? 0 : 1), recorded.Told(Plan(set), [set]).Valves[0].Applied.Count);
     }
 
     [Fact]
@@ -39,14 +52,14 @@ public sealed class ToldPlanTests
         Say(failed, startedAt: failed.Start, hours: 0, NotRunReason.PumpDown);
         Say(early, startedAt: Now.AddHours(-1), hours: 6);
         Say(asTold, startedAt: asTold.Start, hours: 6);
-        Assert.Equal(["V3"], Request.Told(Plan(failed, early, asTold)).Standing.Select(s => s.ValveCode));
+        Assert.Equal(["V3"], Request.Told(Plan(failed, early, asTold), begun: []).Standing.Select(s => s.ValveCode));
     }
 
     [Fact]
     public void Without_a_published_plan_nothing_is_told()
     {
-        Assert.Empty(Request.Told(null).Standing);
-        Assert.Equal(Request.Valves, Request.Told(null).Valves);
+        Assert.Empty(Request.Told(null, begun: []).Standing);
+        Assert.Equal(Request.Valves, Request.Told(null, begun: []).Valves);
     }
 
     [Fact]
