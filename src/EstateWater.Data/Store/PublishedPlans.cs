@@ -75,19 +75,29 @@ public static class PublishedPlans
     public static async Task<IReadOnlyList<PublishedSet>> BegunAsync(EstateDb db, DateTimeOffset now, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(db);
-        var plans = await Standing(db).OrderBy(p => p.PublishedAt).ThenBy(p => p.Id).Select(p => new { p.Id, p.PublishedAt }).ToListAsync(cancellation);
-        var until = plans.Zip(plans.Skip(1), (plan, next) => (plan.Id, next.PublishedAt)).ToDictionary(p => p.Id, p => p.PublishedAt);
-        var standing = plans.Select(p => p.Id).ToHashSet();
+        var plans = await Standing(db).Select(p => new { p.Id, p.PublishedAt }).ToListAsync(cancellation);
+        var until = FollowedUntil(plans.Select(p => (p.Id, p.PublishedAt)));
+        var begun = await db.PublishedSets
+            .AsNoTracking()
+            .Where(s => s.Start <= now)
+            .Select(s => new { Set = s, IsSaid = s.Confirmations.Count > 0 })
+            .ToListAsync(cancellation);
 
         // What was said of an opening counts for a later plan's set that names it again.
-        var unsaid = await db.PublishedSets
-            .AsNoTracking()
-            .Where(s => s.Start <= now && !db.PublishedSets.Any(same => same.ValveCode == s.ValveCode && same.Start == s.Start && same.Confirmations.Count > 0))
-            .ToListAsync(cancellation);
-        return [.. unsaid
-            .Where(s => standing.Contains(s.PlanId) && (!until.TryGetValue(s.PlanId, out var next) || s.Start < next))
+        var said = begun.Where(s => s.IsSaid).Select(s => (s.Set.ValveCode, s.Set.Start)).ToHashSet();
+        return [.. begun
+            .Select(s => s.Set)
+            .Where(s => until.TryGetValue(s.PlanId, out var end) && s.Start < end && !said.Contains((s.ValveCode, s.Start)))
             .OrderBy(s => s.Start).ThenBy(s => s.ValveCode, StringComparer.Ordinal).ThenByDescending(s => s.Id)
             .DistinctBy(s => (s.ValveCode, s.Start))];
+    }
+
+    /// <summary>Until when people followed each plan, by its number: a set that begins later was never run for it.</summary>
+    /// <param name="standing">Number and publication of the plans that were not taken back, in any order.</param>
+    public static IReadOnlyDictionary<int, DateTimeOffset> FollowedUntil(IEnumerable<(int Id, DateTimeOffset PublishedAt)> standing)
+    {
+        var ordered = standing.OrderBy(p => p.PublishedAt).ThenBy(p => p.Id).ToList();
+        return ordered.Zip(ordered.Skip(1).Select(next => next.PublishedAt).Append(DateTimeOffset.MaxValue)).ToDictionary(p => p.First.Id, p => p.Second);
     }
 
     /// <summary>Plans that were not taken back, the last published first.</summary>

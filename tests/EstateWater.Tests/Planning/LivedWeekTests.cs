@@ -8,6 +8,7 @@ namespace EstateWater.Tests.Planning;
 public sealed class LivedWeekTests
 {
     private static readonly double[] Flows = [34, 60, 120, 400];
+
     // Of which 2136 m³ are used.
     private static readonly double[] Allocations = [3_000, 6_000, 40_000];
 
@@ -23,7 +24,7 @@ public sealed class LivedWeekTests
         var now = before with
         {
             Standing = [.. told.Sets.Where(_ => chance.NextDouble() < 0.9).Select(s => Told(s, chance))],
-            Blocks = [.. before.Blocks.Select(b => chance.NextDouble() < 0.4 ? Read(b, (chance.NextDouble() * 6) - 3) : b)],
+            Blocks = [.. before.Blocks.Select(b => chance.NextDouble() < 0.4 ? SmallEstate.ReadAgain(b, (chance.NextDouble() * 6) - 3) : b)],
             Stations = [.. before.Stations.Select(s => s with { Forecasts = [SmallEstate.Forecast(33 + (chance.NextDouble() * 10))] })],
         };
         PlanLimits.AssertKept(Plan(now), now);
@@ -39,11 +40,6 @@ public sealed class LivedWeekTests
     // As told, or up to two hours longer or shorter.
     private static StandingSet Told(PlannedSet set, Random chance) =>
         new(set.Valve, set.Start, Math.Max(0.25, set.Hours + (chance.NextDouble() < 0.5 ? chance.Next(-8, 9) / 4.0 : 0)));
-
-    private static PlanBlock Read(PlanBlock block, double moreBar) => block with
-    {
-        Readings = [.. block.Readings, .. block.Readings.TakeLast(6).Select(r => r with { TakenAt = SmallEstate.AsOf.AddHours(-1), TensionBar = r.TensionBar + moreBar })],
-    };
 
     private static ValveClosed Closed(string valve, Random chance)
     {

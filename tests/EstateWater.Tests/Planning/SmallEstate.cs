@@ -47,6 +47,12 @@ internal static class SmallEstate
         Readings = [.. Readings(i)],
     };
 
+    /// <summary>A block with one more set, an hour ago, so much drier than its last.</summary>
+    public static PlanBlock ReadAgain(PlanBlock block, double moreBar) => block with
+    {
+        Readings = [.. block.Readings, .. block.Readings.TakeLast(6).Select(r => r with { TakenAt = AsOf.AddHours(-1), TensionBar = r.TensionBar + moreBar })],
+    };
+
     public static IssuedForecast Forecast(double hotC) => new(
         AsOf.AddHours(-1),
         null,

@@ -148,10 +148,7 @@ public sealed class StandingSetsTests
 
     private static PlanRequest WithReading(PlanRequest request, int block, double moreBar) => request with
     {
-        Blocks = [.. request.Blocks.Select((b, i) => i != block ? b : b with
-        {
-            Readings = [.. b.Readings, .. b.Readings.TakeLast(6).Select(r => r with { TakenAt = SmallEstate.AsOf.AddHours(-1), TensionBar = r.TensionBar + moreBar })],
-        })],
+        Blocks = [.. request.Blocks.Select((b, i) => i == block ? SmallEstate.ReadAgain(b, moreBar) : b)],
     };
 
     private static List<(string Valve, DateTimeOffset Start, double Hours)> Sets(Plan plan) => [.. plan.Sets.Select(s => (s.Valve, s.Start, s.Hours)).Order()];

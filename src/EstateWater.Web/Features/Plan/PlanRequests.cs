@@ -46,7 +46,7 @@ public static class PlanRequests
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(begun);
-        var byValve = begun.Where(s => s.Start <= request.AsOf).ToLookup(s => s.ValveCode);
+        var byValve = begun.ToLookup(s => s.ValveCode);
         return request with
         {
             Valves = [.. request.Valves.Select(v => byValve[v.Code].Where(s => !IsOnRecord(s, v)).ToList() is not { Count: > 0 } mine ? v : v with

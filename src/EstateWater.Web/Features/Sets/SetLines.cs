@@ -1,4 +1,5 @@
 using EstateWater.Data.Model;
+using EstateWater.Data.Store;
 
 namespace EstateWater.Web.Features.Sets;
 
@@ -22,8 +23,9 @@ public static class SetLines
             .ToDictionary(same => same.Key, same => same.First());
         var taken = ordered.Where(plan => plan.WithdrawnAt is not null).SelectMany(plan => plan.Sets.Where(set => set.Confirmation is not null)).ToList();
         ordered.RemoveAll(plan => plan.WithdrawnAt is not null);
+        var until = PublishedPlans.FollowedUntil(ordered.Select(plan => (plan.Id, plan.PublishedAt)));
         return ordered
-            .SelectMany((plan, i) => plan.Sets.Where(s => i == ordered.Count - 1 || s.Start < ordered[i + 1].PublishedAt))
+            .SelectMany(plan => plan.Sets.Where(s => s.Start < until[plan.Id]))
             .Concat(taken)
             .DistinctBy(set => (set.ValveCode, set.Start))
             .Select(set => Line(set, set.Confirmation is null ? said.GetValueOrDefault((set.ValveCode, set.Start)) : set, contents, withPhoto))

@@ -59,14 +59,7 @@ public sealed class DiscrepancyTests
     public void Finds_again_the_process_that_the_sets_were_drawn_from(double slow, double days, double set)
     {
         var truth = new Discrepancy(slow, days, set);
-        var numbers = new NormalNumbers("process");
-        var observations = Enumerable.Range(0, 20).Select(w => Leaf(7 * w, 1.0)).ToList();
-        double[] doubt = [.. observations.Select(_ => 1.0)];
-        var root = truth.Covariance(observations, doubt).Cholesky().Factor;
-        var blocks = Enumerable.Range(0, 60).Select(_ => new Innovation(
-            observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), Nothing, Nothing)).ToList();
-
-        var found = DiscrepancyFit.Fit(blocks, new ParallelOptions()).Discrepancy;
+        var found = DiscrepancyFit.Fit(Drawn("process", truth, Nothing, Nothing, Nothing), new ParallelOptions()).Discrepancy;
 
         Assert.Equal(Spread(truth, 0), Spread(found, 0), 0.2 * Spread(truth, 0));
         Assert.Equal(Spread(truth, 7), Spread(found, 7), 0.2 * Spread(truth, 0));
@@ -85,13 +78,8 @@ public sealed class DiscrepancyTests
     [InlineData(1, 0.7, 1.4)]
     public void Finds_again_how_far_water_use_wandered(double wandered, double least, double most)
     {
-        var numbers = new NormalNumbers("wandering");
-        var observations = Enumerable.Range(0, 20).Select(w => Leaf(7 * w, 1.0)).ToList();
-        double[] doubt = [.. observations.Select(_ => 1.0)];
         var wandering = Matrix<double>.Build.Dense(20, 20, (i, j) => 0.002 * Math.Min(i + 1, j + 1));
-        var root = ((wandering * (wandered * wandered)) + Discrepancy.Unread.Covariance(observations, doubt)).Cholesky().Factor;
-        var blocks = Enumerable.Range(0, 60).Select(_ => new Innovation(
-            observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), Nothing, wandering)).ToList();
+        var blocks = Drawn("wandering", Discrepancy.Unread, wandering * (wandered * wandered), Nothing, wandering);
 
         Assert.InRange(DiscrepancyFit.Fit(blocks, new ParallelOptions()).Wandering, least, most);
     }
@@ -103,15 +91,20 @@ public sealed class DiscrepancyTests
     [InlineData(1.25, 1.1, 1.5)]
     public void Finds_again_how_far_blocks_lie_apart(double apart, double least, double most)
     {
-        var numbers = new NormalNumbers("apart");
-        var observations = Enumerable.Range(0, 20).Select(w => Leaf(7 * w, 1.0)).ToList();
-        double[] doubt = [.. observations.Select(_ => 1.0)];
         var still = Matrix<double>.Build.Dense(20, 20, (i, j) => 0.02 + (0.0001 * i * j));
-        var root = ((still * (apart * apart)) + Discrepancy.Unread.Covariance(observations, doubt)).Cholesky().Factor;
-        var blocks = Enumerable.Range(0, 60).Select(_ => new Innovation(
-            observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), still, Nothing)).ToList();
+        var blocks = Drawn("apart", Discrepancy.Unread, still * (apart * apart), still, Nothing);
 
         Assert.InRange(DiscrepancyFit.Fit(blocks, new ParallelOptions()).Apart, least, most);
+    }
+
+    // Sixty blocks read for twenty weeks, their surprises drawn from a discrepancy and what lies beside it.
+    private static List<Innovation> Drawn(string name, Discrepancy discrepancy, Matrix<double> beside, Matrix<double> still, Matrix<double> wandering)
+    {
+        var numbers = new NormalNumbers(name);
+        var observations = Enumerable.Range(0, 20).Select(w => Leaf(7 * w, 1.0)).ToList();
+        double[] doubt = [.. observations.Select(_ => 1.0)];
+        var root = (beside + discrepancy.Covariance(observations, doubt)).Cholesky().Factor;
+        return [.. Enumerable.Range(0, 60).Select(_ => new Innovation(observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), still, wandering))];
     }
 
     private static Matrix<double> Nothing => Matrix<double>.Build.Dense(20, 20);
