@@ -84,63 +84,39 @@ internal sealed partial class DraggedBoard(IPage page, WeekDesk week, string set
         await Keys.TabToAsync(page, ".try-forms details:nth-child(3) summary");
         await page.Keyboard.PressAsync("Enter");
         await ChooseAsync("#move-set", set);
+
+        // The other fields take the set's place once it is known.
+        var chosen = await page.Locator("#move-set").InputValueAsync();
+        await Expect(page.Locator("form[aria-label='Move a set']")).ToHaveAttributeAsync("data-set", chosen);
         await ChooseAsync("#move-night", day);
         var clock = TimeOnly.ParseExact(opens, "HH:mm", CultureInfo.InvariantCulture);
-        await TypeAsync("#move-opens", clock.ToString("hhmmtt", CultureInfo.InvariantCulture), opens);
-        await TypeAsync("#move-hours", hours, hours);
+        await TypeAsync("#move-opens", clock.ToString("hhmmtt", CultureInfo.InvariantCulture));
+        await TypeAsync("#move-hours", hours);
         await page.Keyboard.PressAsync("Enter");
     }
 
-    // Typed anew where a late answer came into the middle of it, as a person would.
-    private async Task TypeAsync(string field, string keys, string value)
+    private async Task TypeAsync(string field, string keys)
     {
         await Keys.TabToAsync(page, field);
-        for (var tries = 0; tries < 3; tries++)
+        await page.Keyboard.TypeAsync(keys);
+    }
+
+    private async Task ChooseAsync(string field, string begins)
+    {
+        await Keys.TabToAsync(page, field);
+        await page.Keyboard.PressAsync("Home");
+        for (var steps = await page.EvaluateAsync<int>("document.activeElement.options.length"); steps > 0; steps--)
         {
-            await page.Keyboard.TypeAsync(keys);
-            await page.WaitForTimeoutAsync(300);
-            if (await page.Locator(field).InputValueAsync() == value)
+            if ((await page.EvaluateAsync<string>("document.activeElement.selectedOptions[0].text")).StartsWith(begins, StringComparison.Ordinal))
             {
                 return;
             }
 
-            await page.Keyboard.PressAsync("Shift+Tab");
-            await Keys.TabToAsync(page, field);
+            await page.Keyboard.PressAsync("ArrowDown");
         }
 
-        await Expect(page.Locator(field)).ToHaveValueAsync(value);
+        Assert.Fail($"Arrow keys never came to “{begins}” in {field}.");
     }
-
-    // Every step is answered by the live page, which on a busy machine may put an earlier choice back: then it is begun
-    // anew, each time with more patience. A choice counts once it has stayed.
-    private async Task ChooseAsync(string field, string begins)
-    {
-        await Keys.TabToAsync(page, field);
-        var seen = new List<string>();
-        foreach (var patienceMs in (int[])[0, 100, 400])
-        {
-            await page.Keyboard.PressAsync("Home");
-            for (var steps = await page.EvaluateAsync<int>("document.activeElement.options.length"); steps > 0; steps--)
-            {
-                await page.WaitForTimeoutAsync(patienceMs);
-                seen.Add(await ChosenAsync());
-                if (seen[^1].StartsWith(begins, StringComparison.Ordinal))
-                {
-                    await page.WaitForTimeoutAsync(300);
-                    if (await ChosenAsync() == seen[^1])
-                    {
-                        return;
-                    }
-                }
-
-                await page.Keyboard.PressAsync("ArrowDown");
-            }
-        }
-
-        Assert.Fail($"Arrow keys never came to “{begins}” in {field}: {string.Join(" | ", seen)}");
-    }
-
-    private Task<string> ChosenAsync() => page.EvaluateAsync<string>("document.activeElement.selectedOptions[0].text");
 
     public Task<string> ChangesAsync() => page.Locator(".draft-changes li").InnerTextAsync();
 

@@ -81,6 +81,19 @@ public sealed class TryChangeTests : BunitContext, IClassFixture<TwoSourceEstate
     }
 
     [Fact]
+    public async Task A_clock_time_half_typed_is_left_alone_and_asked_for_with_whatever_else_is_wrong()
+    {
+        forms.Find("#move-opens").Change("");
+        Assert.Equal("", forms.Find("#move-opens").GetAttribute("value"));
+        forms.Find("#move-hours").Change("plenty");
+        await SubmitAsync("Move a set");
+        forms.WaitForAssertion(() => Assert.Equal(
+            ["Not changed. A set opens at a clock time, like 21:30.", "Not changed. Hours must be between 0 and 24, like 6.5."],
+            forms.FindAll("[role=alert] p").Select(p => p.TextContent)));
+        Assert.True(draft.Edits.IsEmpty);
+    }
+
+    [Fact]
     public void Every_field_has_a_name() => Assert.All(
         forms.FindAll("select, input"), field => Assert.NotNull(forms.Find($"label[for={field.Id}]")));
 
