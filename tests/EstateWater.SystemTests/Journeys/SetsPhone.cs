@@ -26,7 +26,7 @@ internal sealed class SetsPhone(IPage page)
         "estate-water-sets-1",
         "/sets", "/field/field.css", "/sets/page.js", "/field/outbox.js", "/field/store.js",
         "/field/page.js", "/field/quantity.js", "/field/words.js", "/field/clock.js", "/sets/drafts.js", "/sets/form.js",
-        "/sets/meter.js", "/sets/photo.js", "/sets/times.js");
+        "/sets/left-over.js", "/sets/meter.js", "/sets/photo.js", "/sets/times.js");
 
     /// <summary>The state of a set, found by its number.</summary>
     public ILocator State(string set) => page.Locator($"#state-{set}");

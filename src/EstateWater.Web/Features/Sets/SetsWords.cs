@@ -150,6 +150,8 @@ public sealed class SetsWords(FieldLanguage language, UnitChoice units) : FieldW
         ["doubtLate"] = Say("{0} h after the plan: really?", "{0} h después de lo planeado: ¿de veras?"),
         ["onlyRunning"] = Say("{0} running, only on this phone", "{0} regando, solo en este teléfono"),
         ["onlyTyped"] = Say("{0} not saved yet", "{0} sin guardar"),
+        ["leftUnsaved"] = Say("{0} was begun on this phone, never saved, and is not listed any more. Tell the manager what ran.", "{0} se empezó en este teléfono, no se guardó y ya no está en la lista. Dígale al encargado qué se regó."),
+        ["leftRead"] = Say("I have read it", "Ya lo leí"),
         ["couldNot"] = Say("could not run", "no se pudo regar"),
         ["photoWaits"] = Say("photo not sent yet", "foto sin enviar"),
         ["photoSent"] = Say("photo sent", "foto enviada"),

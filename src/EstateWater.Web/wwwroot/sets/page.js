@@ -4,6 +4,7 @@ import { keepPage, rememberName, showKept, showOutbox, storeOnce } from "../fiel
 import { clock, say, told, toldClock } from "../field/words.js";
 import { drafts, forgetDraft, keepDraft } from "./drafts.js";
 import { checked, doubts } from "./form.js";
+import { showLeftOver } from "./left-over.js";
 import { asTyped, meterSize } from "./meter.js";
 import { small } from "./photo.js";
 import { hoursBetween } from "./times.js";
@@ -23,7 +24,7 @@ const draftOf = (form) => kept.get(form.dataset.set) ?? { setId: form.dataset.se
 const field = (form, name) => form.elements.namedItem(name);
 
 async function change(form, values) {
-  const draft = { ...draftOf(form), ...values };
+  const draft = { ...draftOf(form), valve: form.dataset.valve, ...values };
   kept.set(draft.setId, draft);
   try {
     await keepDraft(draft);
@@ -162,7 +163,19 @@ function showForm(form, all) {
 async function show() {
   const all = await outbox.entries();
   forms.forEach((form) => showForm(form, all));
+  const shown = new Set(forms.flatMap((form) => [form.dataset.set, form.dataset.entrySet]));
+  showLeftOver(document.getElementById("left-over"), { shown, entries: all, drafts: [...kept.values()], said, forget });
   showOutbox(summary, all, unsaved());
+}
+
+async function forget({ draft, entry }) {
+  if (draft) {
+    await forgetDraft(draft.setId);
+    kept.delete(draft.setId);
+  } else {
+    await outbox.forget(entry.entryId);
+  }
+  await show();
 }
 
 /** What only this phone knows and has not even saved, in words. */
@@ -206,7 +219,9 @@ function wire(form) {
   openedAsPlanned(form);
 }
 
-rememberName(who);
+if (who) {
+  rememberName(who);
+}
 forms.forEach(wire);
 showKept(document.getElementById("kept-line"));
 await show();
