@@ -264,13 +264,25 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
     [Fact]
     public async Task A_bagged_leaf_is_timed_and_tubes_canopy_and_stage_are_entered_the_same_way()
     {
-        var phone = await ReadingsPhone.OpenAsync(await browser.PhoneAsync(host.Address));
+        // The phone's clock is set: nobody waits an hour here.
+        var page = await browser.PhoneAsync(host.Address);
+        await page.Clock.InstallAsync(new() { TimeDate = DateTime.UtcNow.AddMinutes(-90) });
+        var phone = await ReadingsPhone.OpenAsync(page);
         await phone.OpenOtherAsync("B5", "Leaves in the chamber");
         await phone.Page.GetByLabel("stem").CheckAsync();
         await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Leaves are in the bags now" }).ClickAsync();
-        await Expect(phone.Page.Locator("#bag-line")).ToHaveTextAsync("In the bag for 0 min: wait until 15, an hour is better");
+        var bag = phone.Page.Locator("#bag-line");
+        await Expect(bag).ToHaveTextAsync("In the bag for 0 min: wait until 15, an hour is better");
+        await page.Clock.FastForwardAsync("14:30");
+        await Expect(bag).ToHaveTextAsync("In the bag for 14 min: wait until 15, an hour is better");
+        await page.Clock.FastForwardAsync("03:00");
+        await Expect(bag).ToHaveTextAsync("In the bag for 17 min: ready; an hour is better");
+        await page.Clock.FastForwardAsync("43:00");
+        await Expect(bag).ToHaveTextAsync("In the bag for 60 min: ready");
         await phone.AddLeavesAsync("7.5");
+        var posted = page.WaitForRequestAsync("**/api/readings");
         await phone.SaveAsync("Ana");
+        Assert.InRange(JsonDocument.Parse((await posted).PostData!).RootElement.GetProperty("leaves")[0].GetProperty("baggedMin").GetDouble(), 60.5, 62);
 
         await phone.OpenOtherAsync("B5", "Soil tube");
         await phone.Page.GetByLabel("Tube", new() { Exact = true }).FillAsync("T9");
