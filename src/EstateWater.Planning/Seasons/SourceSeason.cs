@@ -5,18 +5,15 @@ namespace EstateWater.Planning.Seasons;
 /// <summary>What is left of a source's season, what would be wanted of it, and the price of water that makes the best of it.</summary>
 /// <remarks>
 /// A price on what is short turns one choice for all blocks and weeks into one for each: water goes where and when it is
-/// worth the price (Everett 1963, Operations Research 11:399–417: generalised Lagrange multipliers). It is raised until the
-/// expected use is within what is left. Both ways are then lived through to the end of the water: keeping it is chosen only
-/// where it is expected to spare a good part of the trouble that spending it as it comes would leave.
+/// worth the price (Everett 1963, Operations Research 11:399–417: generalised Lagrange multipliers). The season is
+/// lived through to the end of the water at the prices of a ladder, and the one that leaves least trouble is taken: mostly
+/// a little less than that at which water lasts, for what no week takes spares nothing.
 /// </remarks>
 internal sealed record SourceSeason
 {
     // Up to the first price the lowest priority asks as much of its water anyway; the ladder rises by √2.
     private const double FirstPrice = WaterPrice.LeastPerMm / 3;
     private const int Steps = 24;
-
-    // Keeping water is sure to cost and only expected to spare: it must spare so much of the season's trouble. Ours.
-    private const double WorthKeeping = 0.1;
 
     /// <summary>Left of the allocation before this plan. [m³]</summary>
     public required double LeftM3 { get; init; }
@@ -61,26 +58,31 @@ internal sealed record SourceSeason
         }
 
         var left = Math.Max(0, leftM3);
-        var (spending, keeping) = (At(0, left), At(LastingPrice(price => At(price, double.PositiveInfinity).TotalM3 <= left), left));
-        return new SourceSeason
-        {
-            LeftM3 = leftM3,
-            Wanted = wanted,
-            Expected = keeping.Trouble <= (1 - WorthKeeping) * spending.Trouble ? keeping : spending,
-        };
+        return new SourceSeason { LeftM3 = leftM3, Wanted = wanted, Expected = LeastTrouble(price => At(price, left)) };
     }
 
-    // The lowest step of the ladder at which it lasts; the highest where it lasts at none.
-    private static double LastingPrice(Func<double, bool> lasts)
+    // Spending as it comes, every second step of the ladder, then the steps beside the best: along it trouble falls, then
+    // rises, but not without a wiggle.
+    private static SeasonUse LeastTrouble(Func<double, SeasonUse> at)
     {
-        var (low, high) = (0, Steps);
-        while (high - low > 1)
+        var (best, step) = (at(0), -1);
+        void Try(int next)
         {
-            var middle = (low + high) / 2;
-            (low, high) = lasts(Price(middle)) ? (low, middle) : (middle, high);
+            if (next is >= 0 and <= Steps && at(Price(next)) is var use && use.Trouble < best.Trouble)
+            {
+                (best, step) = (use, next);
+            }
         }
 
-        return Price(high);
+        for (var next = 0; next <= Steps; next += 2)
+        {
+            Try(next);
+        }
+
+        var coarse = step;
+        Try(coarse - 1);
+        Try(coarse + 1);
+        return best;
     }
 
     private static double Price(int step) => FirstPrice * Math.Pow(2, step / 2.0);

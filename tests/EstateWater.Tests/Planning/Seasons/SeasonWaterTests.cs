@@ -1,5 +1,6 @@
 using EstateWater.Agronomy.Weather;
 using EstateWater.Planning;
+using EstateWater.Planning.Reasons;
 using EstateWater.Planning.Seasons;
 using EstateWater.Web.Features.Plan;
 
@@ -102,6 +103,32 @@ public sealed class SeasonWaterTests
         Assert.Contains("the rest of the season would use", season.Words.ToString(), StringComparison.Ordinal);
         Assert.True(season.IsShort);
         Assert.DoesNotContain("enough", season.Words.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(150)]
+    [InlineData(400)]
+    [InlineData(800)]
+    [InlineData(1_600)]
+    public void Of_all_prices_the_one_that_leaves_least_trouble_is_taken(double left)
+    {
+        var valves = Valves(Request(null));
+        var season = SourceSeason.Find(left, valves, 11, TestContext.Current.CancellationToken);
+        Assert.True(season.IsShort);
+        Assert.All(RisingPrices.Prepend(0), price => Assert.True(season.Expected.Trouble <= At(valves, price, left).Trouble, $"{price} leaves less than {season.PricePerMm}"));
+        Assert.InRange(season.Expected.TotalM3, 0, left + 1e-6);
+    }
+
+    [Theory]
+    [InlineData(20, 60, 100, "so 130 m³ are kept for later weeks and the blocks of priority 1 and 3 carry the loss.")]
+    [InlineData(10, 85, 85, "so 130 m³ are kept for later weeks and the blocks of priority 1 carry the loss.")]
+    [InlineData(60, 60, 60, "so 130 m³ are kept for later weeks and all blocks carry the loss alike.")]
+    public void Priorities_that_lose_more_than_the_whole_are_named(double first, double third, double fifth, string end)
+    {
+        static SeasonUse Use(double price, double first, double third, double fifth) =>
+            new(price, first + third + fifth, 0, 0, new Dictionary<int, double> { [5] = fifth, [1] = first, [3] = third });
+        var season = new SourceSeason { LeftM3 = 180, Wanted = Use(0, 100, 100, 100), Expected = Use(0.1, first, third, fifth) };
+        Assert.EndsWith(end, SeasonWords.Of(season, plannedM3: 50).Words.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
