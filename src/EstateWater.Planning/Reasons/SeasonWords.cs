@@ -38,9 +38,13 @@ internal static class SeasonWords
             return Sentence.Of($"{wanted}: it will run out before harvest, and holding some back now is not expected to help the blocks.");
         }
 
-        var kept = keptM3 >= 0.5
-            ? Sentence.Of($"{Wording.Volume(keptM3)} are kept for ripening")
-            : Sentence.Of($"{Wording.Volume(Math.Max(0, season.LeftM3 - plannedM3))} are kept for later weeks");
+        var later = season.LeftM3 - plannedM3;
+        var kept = (keptM3, later) switch
+        {
+            ( >= 0.5, _) => Sentence.Of($"{Wording.Volume(keptM3)} are kept for ripening"),
+            (_, >= 0.5) => Sentence.Of($"{Wording.Volume(later)} are kept for later weeks"),
+            _ => "all of it goes into these nights, where it spares most,",
+        };
         return Sentence.Of($"{wanted}, so {kept} and {Losing(season)}.");
     }
 
