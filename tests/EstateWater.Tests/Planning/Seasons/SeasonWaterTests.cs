@@ -132,6 +132,18 @@ public sealed class SeasonWaterTests
         Assert.EndsWith(end, SeasonWords.Of(season, plannedM3).Words.ToString(), StringComparison.Ordinal);
     }
 
+    // Nights have room for all: hours are missing for the season's sake, and not because people were told of fewer.
+    [Fact]
+    public void A_valve_that_people_were_told_of_is_said_to_be_short_of_water_not_kept_to_its_week()
+    {
+        var request = Request(3_500, ripeningC: 40);
+        var now = Plan(request with { Standing = [.. Plan(request).Sets.Select(s => new StandingSet(s.Valve, s.Start, s.Hours))] });
+        var told = now.Sets.Select(s => s.Valve).ToHashSet();
+        var missing = now.Unmet.Where(u => told.Contains(u.Valve!)).ToList();
+        Assert.NotEmpty(missing);
+        Assert.All(missing, u => Assert.StartsWith("the season's water of dam is short", u.Reason.ToString(), StringComparison.Ordinal));
+    }
+
     [Fact]
     public void The_plan_document_keeps_its_form() =>
         Assert.DoesNotContain("season", PlanJson.Write(Plan(Request(1_000_000)) with { Blocks = [], Unmet = [] }), StringComparison.OrdinalIgnoreCase);
