@@ -7,7 +7,7 @@ import { say } from "../field/words.js";
  * shown: numbers of the sets on the page; said: an entry in words; forget: called with { draft } or { entry }.
  */
 export function showLeftOver(list, { shown, entries, drafts, said, forget }) {
-  const begun = drafts.filter((d) => !shown.has(String(d.setId)) && (d.tappedAt || d.fields?.hours)).map((draft) => ({ draft, text: say("leftUnsaved", draft.valve ?? "") }));
+  const begun = drafts.filter((d) => !shown.has(String(d.setId)) && (d.tappedAt || d.fields?.hours)).map((draft) => ({ draft, text: say("leftUnsaved", draft.valve ?? "–") }));
   const refused = entries.filter((e) => e.state === "refused" && !shown.has(String(e.setId))).map((entry) => ({ entry, text: said(entry) }));
   const lines = [...begun, ...refused];
   const told = lines.map((l) => l.text).join("\n");
