@@ -65,24 +65,16 @@ internal sealed record SourceSeason
     // rises, but not without a wiggle.
     private static SeasonUse LeastTrouble(Func<double, SeasonUse> at)
     {
-        var (best, step) = (at(0), -1);
-        void Try(int next)
-        {
-            if (next is >= 0 and <= Steps && at(Price(next)) is var use && use.Trouble < best.Trouble)
-            {
-                (best, step) = (use, next);
-            }
-        }
-
-        for (var next = 0; next <= Steps; next += 2)
-        {
-            Try(next);
-        }
-
-        var coarse = step;
-        Try(coarse - 1);
-        Try(coarse + 1);
-        return best;
+        var coarse = Enumerable.Range(0, (Steps / 2) + 1)
+            .Select(i => (Step: (int?)(2 * i), Use: at(Price(2 * i))))
+            .Prepend((Step: null, Use: at(0)))
+            .MinBy(c => c.Use.Trouble);
+        return new[] { coarse.Step - 1, coarse.Step + 1 }
+            .OfType<int>()
+            .Where(step => step is >= 0 and <= Steps)
+            .Select(step => at(Price(step)))
+            .Prepend(coarse.Use)
+            .MinBy(use => use.Trouble)!;
     }
 
     private static double Price(int step) => FirstPrice * Math.Pow(2, step / 2.0);

@@ -104,6 +104,28 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     }
 
     [Fact]
+    public async Task An_entry_refused_for_a_set_that_is_not_listed_is_told_until_it_is_read()
+    {
+        await phone.Page.EvaluateAsync(
+            """
+            async () => {
+                const { newId, Outbox } = await import("/field/outbox.js");
+                const outbox = new Outbox({ name: "estate-water-sets", endpoint: "api/confirmations", shown: () => {} });
+                const now = new Date().toISOString();
+                await outbox.keep({ entryId: newId(), setId: 4711, startedAt: now, hours: 3, confirmedBy: "Ben", enteredAt: now });
+            }
+            """);
+        await phone.Page.ReloadAsync();
+        var told = phone.Page.Locator("#left-over li");
+        await Expect(told).ToContainTextAsync("Not taken: There is no set 4711. It may belong to a plan that was taken back; tell the manager.");
+        await told.GetByRole(AriaRole.Button, new() { Name = "I have read it" }).ClickAsync();
+        await Expect(told).ToHaveCountAsync(0);
+        await phone.Page.ReloadAsync();
+        await phone.ReadyAsync();
+        await Expect(phone.Page.Locator("#left-over")).ToBeHiddenAsync();
+    }
+
+    [Fact]
     public async Task A_set_that_could_not_run_needs_a_reason()
     {
         var (set, form) = await FirstFormAsync();
