@@ -2,7 +2,7 @@ using System.CommandLine;
 using EstateWater.Benchmarks;
 using EstateWater.Benchmarks.ClosedLoop;
 
-string[] names = ["plan", "page", "circuit", "season-balance", "learning", "packing", "closed-loop", "all"];
+string[] names = ["plan", "page", "circuit", "season-balance", "learning", "packing", "closed-loop", "plain", "all"];
 var name = new Argument<string>("name") { Description = $"What to measure: {string.Join(", ", names)}." };
 name.AcceptOnlyFromAmong(names);
 var data = new Option<string>("--data") { Description = "The estate folder to measure with; the demo estate when not given.", DefaultValueFactory = _ => Checkout.Seed };
@@ -22,6 +22,11 @@ root.SetAction(async (parsed, cancellation) =>
         return parsed.GetValue(share) is { } part
             ? ShortSeasonCommand.Run(parsed.GetRequiredValue(seeds), part)
             : ClosedLoopCommand.Run(parsed.GetRequiredValue(seeds), parsed.GetValue(rows), parsed.GetValue(only), parsed.GetValue(forecastError), parsed.GetValue(readBefore));
+    }
+
+    if (wanted is "plain")
+    {
+        return PlainAccuracy.Run(folder, cancellation);
     }
 
     var met = true;

@@ -17,20 +17,19 @@ internal static class BlockFit
     /// <summary>Fits one block.</summary>
     /// <param name="evidence">Of the block.</param>
     /// <param name="knowledge">Of its estate.</param>
-    /// <param name="doubt">By observation, as <see cref="Doubt"/> gave it; null for none.</param>
-    public static FittedBlock Fit(BlockEvidence evidence, EstateKnowledge knowledge, IReadOnlyList<double>? doubt = null)
+    /// <param name="weighed">Its observations as <see cref="Weighed"/> gave them; null for as they are.</param>
+    public static FittedBlock Fit(BlockEvidence evidence, EstateKnowledge knowledge, IReadOnlyList<Observation>? weighed = null)
     {
         var numbers = new NormalNumbers(evidence.Code);
         var unknowns = Draw(knowledge.Prior, numbers);
-        var observations = Observation.Of(evidence);
-        doubt ??= [.. observations.Select(_ => 1.0)];
+        var observations = weighed ?? Observation.Of(evidence);
         if (observations.Count == 0)
         {
-            return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, [], [], []);
+            return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, [], []);
         }
 
         var observed = observations.Select(o => o.Value).ToArray();
-        var inflated = knowledge.Discrepancy.Covariance(observations, doubt) * Steps;
+        var inflated = knowledge.Discrepancy.Covariance(observations) * Steps;
         var predicted = Predict(evidence, unknowns, observations);
         for (var step = 0; step < Steps; step++)
         {
@@ -38,21 +37,21 @@ internal static class BlockFit
             predicted = Predict(evidence, unknowns, observations);
         }
 
-        return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, observations, doubt, predicted);
+        return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, observations, predicted);
     }
 
-    /// <summary>How much an observation that the fit finds strange should count: 1 for none, more for doubtful.</summary>
+    /// <summary>A block's observations with how much its fit doubts each.</summary>
     /// <remarks>A weight after Huber (1964) on the variance: beyond two standard deviations it grows with the square, so an outlier bends the fit and does not break it.</remarks>
-    public static IReadOnlyList<double> Doubt(FittedBlock fitted)
+    public static IReadOnlyList<Observation> Weighed(FittedBlock fitted)
     {
-        var discrepancy = fitted.Discrepancy.Covariance(fitted.Observations, [.. fitted.Observations.Select(_ => 1.0)]);
+        var discrepancy = fitted.Discrepancy.Covariance(fitted.Observations);
         return [.. fitted.Observations.Select((o, k) =>
         {
             var predicted = fitted.Predicted[k];
             var mean = predicted.Average();
             var variance = predicted.Sum(v => (v - mean) * (v - mean)) / (predicted.Length - 1);
             var strange = Math.Abs(o.Value - mean) / Math.Sqrt(variance + discrepancy[k, k]);
-            return Math.Max(1, strange * strange / 4);
+            return o with { Doubt = Math.Max(1, strange * strange / 4) };
         })];
     }
 

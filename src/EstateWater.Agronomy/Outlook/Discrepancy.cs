@@ -29,10 +29,9 @@ internal sealed record Discrepancy(double SlowMpa, double DaysToFade, double Set
 
     /// <summary>Covariance of what is read with all that is not the model's.</summary>
     /// <param name="observations">In the order of rows.</param>
-    /// <param name="doubt">By observation: factor on the variance that is its own, ≥ 1.</param>
-    public Matrix<double> Covariance(IReadOnlyList<Observation> observations, IReadOnlyList<double> doubt) =>
+    public Matrix<double> Covariance(IReadOnlyList<Observation> observations) =>
         Matrix<double>.Build.Dense(observations.Count, observations.Count, (i, j) =>
-            (i == j ? doubt[i] * OwnVariance(observations[i]) : 0) + Shared(observations[i], observations[j]));
+            (i == j ? observations[i].Doubt * OwnVariance(observations[i]) : 0) + Shared(observations[i], observations[j]));
 
     /// <summary>Covariance of the slow part on a day of this season with each observation.</summary>
     public Vector<double> With(IReadOnlyList<Observation> observations, int day) =>

@@ -24,7 +24,7 @@ internal static class DiscrepancyAhead
             return ahead;
         }
 
-        var factor = discrepancy.Covariance(block.Observations, block.Doubt).Cholesky();
+        var factor = discrepancy.Covariance(block.Observations).Cholesky();
         var unexplained = factor.Solve(Matrix<double>.Build.Dense(
             block.Observations.Count, members, (k, m) => block.Observations[k].Value - block.Predicted[k][m]));
         for (var day = 0; day < days; day++)

@@ -4,13 +4,12 @@ namespace EstateWater.Agronomy.Outlook;
 public sealed class FittedBlock
 {
     internal FittedBlock(
-        BlockEvidence evidence, Discrepancy discrepancy, double[][] unknowns, IReadOnlyList<Observation> observations, IReadOnlyList<double> doubt, double[][] predicted)
+        BlockEvidence evidence, Discrepancy discrepancy, double[][] unknowns, IReadOnlyList<Observation> observations, double[][] predicted)
     {
         Evidence = evidence;
         Discrepancy = discrepancy;
         Unknowns = unknowns;
         Observations = observations;
-        Doubt = doubt;
         Predicted = predicted;
     }
 
@@ -25,8 +24,6 @@ public sealed class FittedBlock
     internal double[][] Unknowns { get; }
 
     internal IReadOnlyList<Observation> Observations { get; }
-
-    internal IReadOnlyList<double> Doubt { get; }
 
     internal double[][] Predicted { get; }
 }

@@ -4,27 +4,24 @@ namespace EstateWater.Agronomy.Outlook;
 
 /// <summary>A block's reading sets of this season beside what the estate's prior expects of them before they count.</summary>
 /// <param name="Observations">Reading sets only.</param>
-/// <param name="Doubt">By observation.</param>
 /// <param name="Surprise">Read less expected. [MPa]</param>
 /// <param name="Still">Covariance of the expectations were water use not to wander. [MPa²]</param>
 /// <param name="Wandering">What its wandering adds to that covariance. [MPa²]</param>
 internal sealed record Innovation(
-    IReadOnlyList<Observation> Observations, IReadOnlyList<double> Doubt, Vector<double> Surprise, Matrix<double> Still, Matrix<double> Wandering)
+    IReadOnlyList<Observation> Observations, Vector<double> Surprise, Matrix<double> Still, Matrix<double> Wandering)
 {
     /// <summary>Of a block that has reading sets this season; null where it has none.</summary>
     /// <param name="evidence">Of the block.</param>
-    /// <param name="doubt">By observation, as <see cref="BlockFit.Doubt"/> gave it.</param>
+    /// <param name="weighed">Its observations as <see cref="BlockFit.Weighed"/> gave them.</param>
     /// <param name="prior">Of the estate.</param>
-    public static Innovation? Of(BlockEvidence evidence, IReadOnlyList<double> doubt, EstatePrior prior)
+    public static Innovation? Of(BlockEvidence evidence, IReadOnlyList<Observation> weighed, EstatePrior prior)
     {
-        var all = Observation.Of(evidence);
-        var mine = Enumerable.Range(0, all.Count).Where(k => all[k] is { Kind: not ObservationKind.Soil, IsLastSeason: false }).ToList();
-        if (mine.Count == 0)
+        var observations = weighed.Where(o => o is { Kind: not ObservationKind.Soil, IsLastSeason: false }).ToList();
+        if (observations.Count == 0)
         {
             return null;
         }
 
-        var observations = mine.Select(k => all[k]).ToList();
         var unknowns = BlockFit.Draw(prior, new NormalNumbers(evidence.Code));
         var wandering = BlockFit.Predict(evidence, unknowns, observations);
         for (var knot = Unknowns.Shared; knot < Unknowns.Count; knot++)
@@ -35,8 +32,7 @@ internal sealed record Innovation(
         var still = BlockFit.Predict(evidence, unknowns, observations);
         return new Innovation(
             observations,
-            [.. mine.Select(k => doubt[k])],
-            Vector<double>.Build.Dense(mine.Count, k => observations[k].Value - wandering[k].Average()),
+            Vector<double>.Build.Dense(observations.Count, k => observations[k].Value - wandering[k].Average()),
             EnsembleSmoother.Covariance(still),
             EnsembleSmoother.Covariance([.. wandering.Select((w, k) => w.Zip(still[k], (a, b) => a - b).ToArray())]));
     }
@@ -47,7 +43,7 @@ internal sealed record Innovation(
     /// <param name="apart">How far blocks differ, in parts of what the prior says.</param>
     public double LogLikelihood(Discrepancy discrepancy, double wandering, double apart)
     {
-        var factor = ((Still * (apart * apart)) + (Wandering * (wandering * wandering)) + discrepancy.Covariance(Observations, Doubt)).Cholesky();
+        var factor = ((Still * (apart * apart)) + (Wandering * (wandering * wandering)) + discrepancy.Covariance(Observations)).Cholesky();
         return -0.5 * (Surprise.DotProduct(factor.Solve(Surprise)) + factor.DeterminantLn);
     }
 }

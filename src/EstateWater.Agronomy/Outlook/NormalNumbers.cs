@@ -4,7 +4,7 @@ namespace EstateWater.Agronomy.Outlook;
 
 /// <summary>A stream of standard normal numbers that depends on its name alone: the same input gives the same plan.</summary>
 /// <remarks>SplitMix64 (Steele, Lea and Flood 2014), two by two through the transform of Box and Muller (1958): an estate draws millions.</remarks>
-internal sealed class NormalNumbers
+public sealed class NormalNumbers
 {
     // A multiple of twice every vector's width.
     private readonly double[] drawn = new double[256];
@@ -12,6 +12,7 @@ internal sealed class NormalNumbers
     private ulong state;
     private int next;
 
+    /// <param name="name">Any name; the same name gives the same numbers.</param>
     public NormalNumbers(string name)
     {
         // FNV-1a: string.GetHashCode differs from run to run.
@@ -25,6 +26,7 @@ internal sealed class NormalNumbers
         next = drawn.Length;
     }
 
+    /// <summary>The next number.</summary>
     public double Next()
     {
         if (next == drawn.Length)

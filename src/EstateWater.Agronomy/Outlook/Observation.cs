@@ -14,6 +14,9 @@ internal enum ObservationKind
 /// <summary>One observation with its place in a season.</summary>
 internal sealed record Observation(ObservationKind Kind, int Day, bool IsLastSeason, double Value, double StandardError)
 {
+    /// <summary>Factor on the variance that is its own, ≥ 1: how much it is doubted.</summary>
+    public double Doubt { get; init; } = 1;
+
     /// <summary>Those of a block's evidence that fall within its seasons, in time order within each kind.</summary>
     public static IReadOnlyList<Observation> Of(BlockEvidence evidence)
     {

@@ -1,5 +1,4 @@
 using EstateWater.Agronomy.Weather;
-using MathNet.Numerics.Distributions;
 
 namespace EstateWater.Planning.Weather;
 
@@ -12,34 +11,38 @@ namespace EstateWater.Planning.Weather;
 /// </remarks>
 internal sealed class ForecastError
 {
-    private const int LongestLead = 16;
-
-    // Of an error of the day's highest temperature that the night's lowest shares. Ours.
-    private const double NightShare = 0.6;
+    /// <summary>Later days of a forecast are as wrong as this one. [d]</summary>
+    public const int LongestLead = 16;
 
     /// <summary>Neighbouring days of one forecast are wrong together: so many count as one.</summary>
     public const int DaysOfOneError = 4;
 
     private readonly double[] sigmaC = new double[LongestLead + 1];
 
-    private ForecastError(ILookup<int, double> errorsC)
+    private ForecastError(IReadOnlyList<PastForecastError> past, double? mostC)
     {
-        Count = errorsC.Sum(lead => lead.Count());
+        Count = past.Count;
+        var errorsC = past.ToLookup(e => e.LeadDays, e => e.ByDayC);
         var scale = Scale(errorsC);
         for (var lead = 0; lead <= LongestLead; lead++)
         {
             var near = Enumerable.Range(lead - 1, 3).SelectMany(l => errorsC[l]).ToList();
-            var before = scale * UsualSigmaC(lead);
+            var before = Math.Min(mostC ?? double.PositiveInfinity, scale * UsualSigmaC(lead));
             sigmaC[lead] = Math.Sqrt(((before * before) + near.Sum(e => e * e)) / (1 + near.Count));
         }
+
+        Persistence = Lasting(past);
     }
 
     /// <summary>Learns from every forecast that was issued and the days that followed.</summary>
-    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts) =>
-        new(Past(past, forecasts).ToLookup(e => e.LeadDays, e => e.ByDayC));
+    /// <param name="past">Measured days.</param>
+    /// <param name="forecasts">As they are believed.</param>
+    /// <param name="mostC">How far days lie from the station's normals: before any error is known, a forecast that fades to these is not wrong by more. Null where nobody knows. [°C]</param>
+    public static ForecastError Of(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts, double? mostC = null) =>
+        new([.. Past(past, forecasts)], mostC);
 
     /// <summary>By how much each single forecast was too warm for each day that followed. [°C]</summary>
-    public static IEnumerable<(int LeadDays, DailyWeather Measured, double ByDayC, double ByNightC)> Past(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts)
+    public static IEnumerable<PastForecastError> Past(IReadOnlyList<DailyWeather> past, IReadOnlyList<IssuedForecast> forecasts)
     {
         var measured = past.ToDictionary(d => d.Date);
         return
@@ -48,7 +51,7 @@ internal sealed class ForecastError
             from day in forecast.Days
             let came = measured.GetValueOrDefault(day.Date)
             where came is not null
-            select (forecast.LeadDays(day.Date), came, day.TMaxC - came.TMaxC, day.TMinC - came.TMinC);
+            select new PastForecastError(forecast.IssuedAt, forecast.LeadDays(day.Date), came, day.TMaxC - came.TMaxC, day.TMinC - came.TMinC);
     }
 
     /// <summary>How many past days were forecast and measured, all leads together.</summary>
@@ -56,6 +59,28 @@ internal sealed class ForecastError
 
     /// <summary>Standard deviation of the error of the highest temperature. [°C]</summary>
     public double SigmaC(int leadDays) => sigmaC[Math.Clamp(leadDays, 0, LongestLead)];
+
+    /// <summary>Correlation of the errors of two neighbouring days of one forecast, 0–1.</summary>
+    public double Persistence { get; }
+
+    // Before any is known: what makes four neighbouring days count as one, (1 + r) / (1 − r) = 4, as good as a fortnight's forecast.
+    private double Lasting(IReadOnlyList<PastForecastError> past)
+    {
+        const double usual = (DaysOfOneError - 1.0) / (DaysOfOneError + 1.0);
+        const double imaginary = 14;
+        var (together, apart) = (usual * imaginary, imaginary);
+        foreach (var issue in past.GroupBy(e => e.IssuedAt))
+        {
+            var days = issue.OrderBy(e => e.LeadDays).Select(e => (Lead: e.LeadDays, InSd: e.ByDayC / SigmaC(e.LeadDays))).ToList();
+            foreach (var (day, next) in days.Zip(days.Skip(1)).Where(pair => pair.Second.Lead == pair.First.Lead + 1))
+            {
+                together += day.InSd * next.InSd;
+                apart += ((day.InSd * day.InSd) + (next.InSd * next.InSd)) / 2;
+            }
+        }
+
+        return Math.Max(0, together / apart);
+    }
 
     // How the station's errors compare with the usual ones, all leads together: this is known after one or two forecasts.
     private static double Scale(ILookup<int, double> errorsC)
@@ -67,31 +92,6 @@ internal sealed class ForecastError
 
     /// <summary>Before any past error is known. [°C]</summary>
     public static double UsualSigmaC(int leadDays) => Math.Sqrt((1.8 * 1.8) + (0.55 * 0.55 * Math.Max(0, leadDays - 1) * Math.Max(0, leadDays - 1)));
-
-    /// <summary>Versions of one forecast, evenly spread over what it may be wrong by; an error lasts through a version.</summary>
-    public List<DailyWeather[]> Widen(IssuedForecast forecast, DateOnly today, string station, int versions)
-    {
-        var days = forecast.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
-        var widened = new List<DailyWeather[]>(versions);
-        for (var v = 0; v < versions; v++)
-        {
-            // Warm and cold versions alternate, and the early error of a version says little of its late one.
-            var early = Normal.InvCDF(0, 1, (v + 0.5) / versions);
-            var late = Normal.InvCDF(0, 1, (((v * 7) + station.Length) % versions + 0.5) / versions);
-            widened.Add([.. days.Select(d => Shift(d, forecast.LeadDays(d.Date), early, late))]);
-        }
-
-        return widened;
-    }
-
-    private DailyWeather Shift(DailyWeather day, int lead, double early, double late)
-    {
-        var turn = Math.Clamp((lead - 2) / 6.0, 0, 1);
-        var z = ((1 - turn) * early) + (turn * late);
-        z /= Math.Sqrt(((1 - turn) * (1 - turn)) + (turn * turn));
-        var warmer = SigmaC(lead) * z;
-        return Warmer(day, warmer, NightShare * warmer);
-    }
 
     /// <summary>A day warmer by so much than expected. It is drier at the same vapour: humidity is given at the shifted temperature.</summary>
     public static DailyWeather Warmer(DailyWeather day, double byDayC, double byNightC)
@@ -106,3 +106,11 @@ internal sealed class ForecastError
         ? Math.Clamp(rh * SaturationVapourPressure.AtKpa(fromC) / SaturationVapourPressure.AtKpa(toC), 1, 100)
         : null;
 }
+
+/// <summary>By how much one day of a single forecast was too warm.</summary>
+/// <param name="IssuedAt">When the forecast was issued.</param>
+/// <param name="LeadDays">Days from the issue to the day. [d]</param>
+/// <param name="Measured">What came.</param>
+/// <param name="ByDayC">Of the highest temperature. [°C]</param>
+/// <param name="ByNightC">Of the lowest. [°C]</param>
+internal readonly record struct PastForecastError(DateTimeOffset IssuedAt, int LeadDays, DailyWeather Measured, double ByDayC, double ByNightC);

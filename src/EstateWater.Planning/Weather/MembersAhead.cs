@@ -36,11 +36,12 @@ internal sealed class MembersAhead
         var skill = ForecastSkill.Of(past, unbiased, usual);
         IReadOnlyList<IssuedForecast> expected = [.. unbiased.Select(f => skill.Faded(f, usual))];
         var latest = Latest(expected);
+        var errors = ForecastError.Of(past, expected, usual.SpreadC(today));
         var versions = latest.Count switch
         {
             0 => [.. Enumerable.Range(0, VersionsOfOne).Select(_ => Array.Empty<DailyWeather>())],
-            1 => ForecastError.Of(past, expected).Widen(latest[0], today, station, VersionsOfOne),
-            _ => MemberSpread.Calibrated(latest, ForecastError.Of(past, expected), today),
+            1 => WidenedForecast.Versions(latest[0], errors, today, station, VersionsOfOne),
+            _ => MemberSpread.Calibrated(latest, errors, today),
         };
         var single = issued.Find(f => f.Member is null)?.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
         return new MembersAhead(today, [.. versions.Select((v, i) => Complete(v, usual, i, today, days))], single);

@@ -40,8 +40,19 @@ internal sealed class OtherYears
     /// <param name="day">The day.</param>
     public (double TMaxC, double TMinC)? Normal(DateOnly day)
     {
-        var same = shifts.Where(s => s > 0).Select(s => days.GetValueOrDefault(day.AddDays(-s))).OfType<DailyWeather>().ToList();
+        var same = Same(day).ToList();
         return same.Count > 0 ? (same.Average(d => d.TMaxC), same.Average(d => d.TMinC)) : null;
+    }
+
+    // The days of other years that count for one.
+    private IEnumerable<DailyWeather> Same(DateOnly day) => shifts.Where(s => s > 0).Select(s => days.GetValueOrDefault(day.AddDays(-s))).OfType<DailyWeather>();
+
+    /// <summary>Standard deviation of the highest temperature about <see cref="Normal"/>, in the fortnight that begins with a day; null where the station has no other year. [°C]</summary>
+    /// <param name="first">The day.</param>
+    public double? SpreadC(DateOnly first)
+    {
+        var off = Enumerable.Range(0, 14).Select(first.AddDays).SelectMany(day => Same(day).Select(d => d.TMaxC - Normal(day)!.Value.TMaxC)).ToList();
+        return off.Count > 0 ? Math.Sqrt(off.Average(e => e * e)) : null;
     }
 
     /// <summary>A day that no forecast reaches.</summary>

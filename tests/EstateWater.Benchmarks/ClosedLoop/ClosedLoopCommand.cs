@@ -13,7 +13,7 @@ internal static class ClosedLoopCommand
     public static int Run(string seeds, string? rowsFile, string? only, double forecastError, bool isReadBefore)
     {
         var totals = new Dictionary<string, SeasonScore>();
-        var outlooks = new Dictionary<int, OutlookScore>();
+        var outlooks = new Dictionary<(string Name, int Lead), OutlookScore>();
         foreach (var seed in SeedsOf(seeds))
         {
             var planner = new PlannerDecider();
@@ -28,10 +28,13 @@ internal static class ClosedLoopCommand
                     File.AppendAllLines(rowsFile, OutlookScore.Rows(seed, planner.Expectations, season.Estate));
                 }
 
-                foreach (var lead in decider == planner ? PlannerDecider.Leads : [])
+                foreach (var (name, expectations) in decider == planner ? [("planner", planner.Expectations), ("one bucket", planner.Plain)] : Array.Empty<(string, IReadOnlyList<Expectation>)>())
                 {
-                    var one = OutlookScore.Of(lead, planner.Expectations, season.Estate);
-                    outlooks[lead] = outlooks.TryGetValue(lead, out var before) ? before + one : one;
+                    foreach (var lead in PlannerDecider.Leads)
+                    {
+                        var one = OutlookScore.Of(lead, expectations, season.Estate);
+                        outlooks[(name, lead)] = outlooks.TryGetValue((name, lead), out var before) ? before + one : one;
+                    }
                 }
             }
         }
@@ -42,9 +45,9 @@ internal static class ClosedLoopCommand
             Console.WriteLine($"all seeds {Line(name, score)}");
         }
 
-        foreach (var outlook in outlooks.Values)
+        foreach (var ((name, _), outlook) in outlooks)
         {
-            Console.WriteLine(outlook);
+            Console.WriteLine($"{name}, {outlook}");
         }
 
         return 0;

@@ -15,23 +15,31 @@ internal sealed class PlannerDecider : IDecider
 {
     public static readonly int[] Leads = [0, 1, 3, 7];
     private readonly List<Expectation> _expectations = [];
+    private readonly List<Expectation> _plain = [];
 
     public string Name => "planner";
 
     public IReadOnlyList<Expectation> Expectations => _expectations;
 
+    /// <summary>What <see cref="PlainOutlook"/> expected on the same mornings.</summary>
+    public IReadOnlyList<Expectation> Plain => _plain;
+
     public IReadOnlyList<ValveOpening> Week(SimulatedEstate estate, FieldCrew crew)
     {
         var asOf = estate.Spec.Site.At(estate.Today, 6);
-        var plan = Planner.Plan(PlanRequests.From(Known(estate, crew, asOf), asOf));
+        var request = PlanRequests.From(Known(estate, crew, asOf), asOf);
+        var plan = Planner.Plan(request);
+        _plain.AddRange(PlainOutlook.Of(request, Openings(plan.Sets), Leads));
         foreach (var block in plan.Blocks)
         {
             _expectations.AddRange(Leads.Select(lead => new Expectation(
                 block.Block, estate.Today.AddDays(lead), lead, block.Outlook[lead].PlannedBar, block.Latest is { } latest && latest.TakenAt > asOf.AddDays(-8) ? latest.MeanBar : null)));
         }
 
-        return [.. plan.Sets.Where(s => s.Start < asOf.AddDays(7)).Select(s => new ValveOpening(s.Valve, s.Start, s.Hours))];
+        return Openings(plan.Sets.Where(s => s.Start < asOf.AddDays(7)));
     }
+
+    private static IReadOnlyList<ValveOpening> Openings(IEnumerable<PlannedSet> sets) => [.. sets.Select(s => new ValveOpening(s.Valve, s.Start, s.Hours))];
 
     /// <summary>Through files and back, as an estate's own data would come.</summary>
     private static Data.Model.EstateContents Known(SimulatedEstate estate, FieldCrew crew, DateTimeOffset asOf)

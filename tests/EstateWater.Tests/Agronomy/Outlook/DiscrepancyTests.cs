@@ -14,7 +14,7 @@ public sealed class DiscrepancyTests
     [Fact]
     public void Sets_share_what_stays_and_keep_what_is_their_own()
     {
-        var covariance = Known.Covariance([Leaf(10, 1.0), Leaf(17, 1.1)], [1, 4]);
+        var covariance = Known.Covariance([Leaf(10, 1.0), Leaf(17, 1.0) with { Doubt = 4 }]);
 
         Assert.Equal(0.0064 * Math.Exp(-0.7), covariance[0, 1], 1e-12);
         Assert.Equal(0.0064 + 0.0009 + 0.0004, covariance[0, 0], 1e-12);
@@ -25,7 +25,7 @@ public sealed class DiscrepancyTests
     public void Soil_and_another_season_share_nothing_with_a_set()
     {
         var covariance = Known.Covariance(
-            [Leaf(10, 1.0), new Observation(ObservationKind.Soil, 10, false, 0.2, 0), new Observation(ObservationKind.Leaf, 10, true, 1.0, 0.02)], [1, 1, 1]);
+            [Leaf(10, 1.0), new Observation(ObservationKind.Soil, 10, false, 0.2, 0), new Observation(ObservationKind.Leaf, 10, true, 1.0, 0.02)]);
 
         Assert.Equal(0, covariance[0, 1]);
         Assert.Equal(0, covariance[0, 2]);
@@ -64,7 +64,7 @@ public sealed class DiscrepancyTests
         Assert.Equal(Spread(truth, 0), Spread(found, 0), 0.2 * Spread(truth, 0));
         Assert.Equal(Spread(truth, 7), Spread(found, 7), 0.2 * Spread(truth, 0));
 
-        double Spread(Discrepancy d, int daysApart) => Math.Sqrt(d.Covariance([Leaf(0, 1.0), Leaf(daysApart, 1.0)], [1, 1])[0, daysApart == 0 ? 0 : 1]);
+        double Spread(Discrepancy d, int daysApart) => Math.Sqrt(d.Covariance([Leaf(0, 1.0), Leaf(daysApart, 1.0)])[0, daysApart == 0 ? 0 : 1]);
     }
 
     [Fact]
@@ -102,9 +102,8 @@ public sealed class DiscrepancyTests
     {
         var numbers = new NormalNumbers(name);
         var observations = Enumerable.Range(0, 20).Select(w => Leaf(7 * w, 1.0)).ToList();
-        double[] doubt = [.. observations.Select(_ => 1.0)];
-        var root = (beside + discrepancy.Covariance(observations, doubt)).Cholesky().Factor;
-        return [.. Enumerable.Range(0, 60).Select(_ => new Innovation(observations, doubt, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), still, wandering))];
+        var root = (beside + discrepancy.Covariance(observations)).Cholesky().Factor;
+        return [.. Enumerable.Range(0, 60).Select(_ => new Innovation(observations, root * Vector<double>.Build.Dense(20, _ => numbers.Next()), still, wandering))];
     }
 
     private static Matrix<double> Nothing => Matrix<double>.Build.Dense(20, 20);
@@ -115,7 +114,6 @@ public sealed class DiscrepancyTests
     {
         var unknowns = Enumerable.Range(0, Unknowns.Count).Select(_ => new double[Members]).ToArray();
         double[][] predicted = [.. observations.Select(_ => Enumerable.Repeat(predictedMpa, Members).ToArray())];
-        double[] doubt = [.. observations.Select(_ => 1.0)];
         var evidence = new BlockEvidence
         {
             Code = "B1",
@@ -123,6 +121,6 @@ public sealed class DiscrepancyTests
             Declared = new BlockDeclaration(120, 0.12, 0.4, 1),
             Season = new SeasonForcing { FirstDay = new DateOnly(2024, 10, 1), Et0Mm = [], VpdKpa = [], LightShare = [], RainMm = [], AppliedMm = [], ShadedFraction = [] },
         };
-        return new FittedBlock(evidence, Known, unknowns, observations, doubt, predicted);
+        return new FittedBlock(evidence, Known, unknowns, observations, predicted);
     }
 }

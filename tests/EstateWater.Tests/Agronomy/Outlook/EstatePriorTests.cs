@@ -100,6 +100,5 @@ public sealed class EstatePriorTests
         Discrepancy.Unread,
         unknowns,
         observations,
-        [.. observations.Select(_ => 1.0)],
         [.. observations.Select(_ => unknowns[Unknowns.Offset])]);
 }

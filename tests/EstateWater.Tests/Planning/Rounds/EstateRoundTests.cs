@@ -29,7 +29,7 @@ public sealed class EstateRoundTests
     [Fact]
     public void Reading_is_worth_more_where_the_band_straddles_the_ceiling()
     {
-        // The same block with its ceiling where its driest day is expected, far above and far below.
+        // The same block with its ceiling within the band of its driest day, far above and far below.
         PlanRequest WithCeiling(double ceiling)
         {
             var request = SmallEstate.Request(blocks: 1);
@@ -42,20 +42,21 @@ public sealed class EstateRoundTests
             return round.Stops.Select(s => s.Worth).Concat(round.Rest.Select(r => r.Worth)).Single();
         }
 
-        var expected = Planner.Plan(WithCeiling(40), TestContext.Current.CancellationToken).Blocks.Single().Outlook.Max(d => d.UnwateredBar.P50);
-        var there = Worth(expected);
+        // From its middle to its driest tenth: where in there the choice hangs on the reading, the accepted chance decides.
+        var driest = Planner.Plan(WithCeiling(40), TestContext.Current.CancellationToken).Blocks.Single().Outlook.MaxBy(d => d.UnwateredBar.P50)!.UnwateredBar;
+        var there = new[] { 0, 0.5, 1 }.Max(part => Worth(driest.P50 + (part * (driest.P90 - driest.P50))));
         Assert.True(there > 3 * Worth(40), $"{there} against {Worth(40)}");
         Assert.True(there > 3 * Worth(4), $"{there} against {Worth(4)}");
     }
 
-    // A ceiling of 40 bar leaves nothing to decide: without the doubt no other block is worth less.
+    // A ceiling of 40 bar leaves nothing to decide, one of 17 lies where the heat may take the others: without the doubt these are worth more.
     [Fact]
     public void A_block_whose_last_set_is_in_doubt_is_read_again_before_others()
     {
         var request = Scattered();
         PlanRequest With(double lastSetLaterH) => request with
         {
-            Blocks = [.. request.Blocks.Select((b, i) => i != 0 ? b : b with
+            Blocks = [.. request.Blocks.Select((b, i) => i != 0 ? b with { Targets = [new StageTarget(1, 47, WaterPotentialMeasure.Leaf, 2, 17)] } : b with
             {
                 Targets = [new StageTarget(1, 47, WaterPotentialMeasure.Leaf, 2, 40)],
                 Readings = [.. b.Readings.Select(r => r.TakenAt.Date == b.Readings.Max(o => o.TakenAt.Date) ? r with { TakenAt = r.TakenAt.AddHours(lastSetLaterH) } : r)],

@@ -89,7 +89,7 @@ public sealed class ServedAccuracyTests
     private static async Task KnownAsync(RunningHost host)
     {
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(Cancellation);
-        patience.CancelAfter(TimeSpan.FromMinutes(1));
+        patience.CancelAfter(TimeSpan.FromMinutes(3));
         while ((await host.Http.GetFromJsonAsync<LookBackProgress>("/accuracy/progress", patience.Token))!.Working)
         {
             await Task.Delay(20, patience.Token);
