@@ -24,7 +24,7 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     [Fact]
     public async Task Without_signal_an_entry_is_kept_through_a_reload_and_sent_once()
     {
-        var posts = CountPosts();
+        var posts = Answers.To(phone.Page, "/api/confirmations");
         await phone.Page.Context.SetOfflineAsync(true);
         var set = await phone.ConfirmFirstAsync("Ben", "4", "");
         await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
@@ -83,7 +83,7 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
         await Expect(phone.State(set)).ToHaveTextAsync(SavedRegex());
 
         // Counted before the way is free again: the phone may try by itself at any moment.
-        var posts = CountPosts();
+        var posts = Answers.To(phone.Page, "/api/confirmations");
         await phone.Page.UnrouteAsync("**/api/confirmations");
         await phone.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
         await Expect(phone.State(set)).ToHaveTextAsync(new Regex("^Sent"));
@@ -145,7 +145,7 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     [Fact]
     public async Task Without_signal_a_set_is_started_stopped_photographed_and_sent_once_when_signal_returns()
     {
-        var posts = CountPosts();
+        var posts = Answers.To(phone.Page, "/api/confirmations");
         await phone.Page.Context.SetOfflineAsync(true);
         var (set, form) = await FirstFormAsync();
         await phone.Page.GetByLabel("Your name").FillAsync("Ben");
@@ -232,19 +232,6 @@ public sealed partial class OutboxTests(RunningHost host, Browser browser) : ICl
     {
         var set = (await phone.Page.Locator("form[data-set]:visible").First.GetAttributeAsync("data-set"))!;
         return (set, phone.Page.Locator($"form[data-set='{set}']"));
-    }
-
-    private List<int> CountPosts()
-    {
-        var statuses = new List<int>();
-        phone.Page.Response += (_, response) =>
-        {
-            if (response.Url.Contains("/api/confirmations", StringComparison.Ordinal))
-            {
-                statuses.Add(response.Status);
-            }
-        };
-        return statuses;
     }
 
     [GeneratedRegex(@"^Saved on this phone \d\d:\d\d")]

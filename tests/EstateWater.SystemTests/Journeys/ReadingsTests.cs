@@ -38,7 +38,7 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await using var again = await store.StartAsync(host.Address);
         await again.SetOfflineAsync(true);
         phone = await ReadingsPhone.OpenAsync(await again.NewPageAsync());
-        var posts = CountPosts(phone.Page);
+        var posts = Answers.To(phone.Page, "/api/readings");
 
         // Which page was open may be lost with the browser; what was typed is not.
         if (await phone.Page.Locator("#round").IsVisibleAsync())
@@ -390,7 +390,7 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await page.Locator("[data-open]").Nth(1).FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#take-title")).ToBeFocusedAsync();
-        await TabToAsync(page, "[name=pressure]");
+        await Keys.TabToAsync(page, "[name=pressure]");
         await page.Keyboard.TypeAsync("12.5");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#leaves li")).ToHaveCountAsync(1);
@@ -398,7 +398,7 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await page.Keyboard.TypeAsync("13");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.Locator("#leaves li")).ToHaveCountAsync(2);
-        await TabToAsync(page, "#save");
+        await Keys.TabToAsync(page, "#save");
         await page.Keyboard.PressAsync("Enter");
         await Expect(phone.Mine.First).ToContainTextAsync("Sent");
         await Expect(page.Locator("[data-open]").Nth(1)).ToBeFocusedAsync();
@@ -442,33 +442,6 @@ public sealed partial class ReadingsTests(RunningHost host, Browser browser) : I
         await page.GotoAsync("/preferences");
         await page.GetByRole(AriaRole.Button, new() { Name = all }).ClickAsync();
         await Expect(page.Locator(".kept")).ToHaveTextAsync("Kept.");
-    }
-
-    private static async Task TabToAsync(IPage page, string selector)
-    {
-        for (var tabs = 0; tabs < 30; tabs++)
-        {
-            await page.Keyboard.PressAsync("Tab");
-            if (await page.EvaluateAsync<bool>("selector => document.activeElement.matches(selector)", selector))
-            {
-                return;
-            }
-        }
-
-        Assert.Fail($"{selector} is not reached by Tab.");
-    }
-
-    private static List<int> CountPosts(IPage page)
-    {
-        var statuses = new List<int>();
-        page.Response += (_, response) =>
-        {
-            if (response.Url.Contains("/api/readings", StringComparison.Ordinal))
-            {
-                statuses.Add(response.Status);
-            }
-        };
-        return statuses;
     }
 
     [GeneratedRegex(@"^Saved on this phone \d\d:\d\d")]
