@@ -17,7 +17,7 @@ internal static class BlockFit
     /// <summary>Fits one block.</summary>
     /// <param name="evidence">Of the block.</param>
     /// <param name="knowledge">Of its estate.</param>
-    /// <param name="weighed">Its observations as <see cref="Weighed"/> gave them; null for as they are.</param>
+    /// <param name="weighed">Its observations as <see cref="Weighed"/> left them; null for as they are.</param>
     public static FittedBlock Fit(BlockEvidence evidence, EstateKnowledge knowledge, IReadOnlyList<Observation>? weighed = null)
     {
         var numbers = new NormalNumbers(evidence.Code);
@@ -40,19 +40,19 @@ internal static class BlockFit
         return new FittedBlock(evidence, knowledge.Discrepancy, unknowns, observations, predicted);
     }
 
-    /// <summary>A block's observations with how much its fit doubts each.</summary>
+    /// <summary>The block with how much its fit doubts each observation.</summary>
     /// <remarks>A weight after Huber (1964) on the variance: beyond two standard deviations it grows with the square, so an outlier bends the fit and does not break it.</remarks>
-    public static IReadOnlyList<Observation> Weighed(FittedBlock fitted)
+    public static FittedBlock Weighed(FittedBlock fitted)
     {
         var discrepancy = fitted.Discrepancy.Covariance(fitted.Observations);
-        return [.. fitted.Observations.Select((o, k) =>
+        return fitted.With([.. fitted.Observations.Select((o, k) =>
         {
             var predicted = fitted.Predicted[k];
             var mean = predicted.Average();
             var variance = predicted.Sum(v => (v - mean) * (v - mean)) / (predicted.Length - 1);
             var strange = Math.Abs(o.Value - mean) / Math.Sqrt(variance + discrepancy[k, k]);
             return o with { Doubt = Math.Max(1, strange * strange / 4) };
-        })];
+        })]);
     }
 
     /// <summary>Members as they are before a block's own readings count.</summary>

@@ -25,10 +25,9 @@ public sealed class EstateFit
     {
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = parallelism };
         var fitted = new FittedBlock[blocks.Count];
-        Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], EstateKnowledge.Unread));
-        var weighed = fitted.Select(BlockFit.Weighed).ToArray();
-        var knowledge = EstateKnowledge.Unread.Learn([.. fitted.Zip(weighed).OrderBy(b => b.First.Evidence.Code, StringComparer.Ordinal)], options);
-        Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, weighed[i]));
+        Parallel.For(0, blocks.Count, options, i => fitted[i] = Alone(blocks[i]));
+        var knowledge = EstateKnowledge.Unread.Learn([.. fitted.OrderBy(b => b.Evidence.Code, StringComparer.Ordinal)], options);
+        Parallel.For(0, blocks.Count, options, i => fitted[i] = BlockFit.Fit(blocks[i], knowledge, fitted[i].Observations));
         return new EstateFit(fitted, knowledge);
     }
 
@@ -38,5 +37,7 @@ public sealed class EstateFit
     /// numbers; with newer evidence it differs from fitting the whole estate anew by as much as that evidence moves what
     /// the blocks tell: one block's share of it.
     /// </remarks>
-    public FittedBlock Refit(BlockEvidence block) => BlockFit.Fit(block, knowledge, BlockFit.Weighed(BlockFit.Fit(block, EstateKnowledge.Unread)));
+    public FittedBlock Refit(BlockEvidence block) => BlockFit.Fit(block, knowledge, Alone(block).Observations);
+
+    private static FittedBlock Alone(BlockEvidence block) => BlockFit.Weighed(BlockFit.Fit(block, EstateKnowledge.Unread));
 }

@@ -15,19 +15,19 @@ internal sealed record EstateKnowledge(EstatePrior Prior, Discrepancy Discrepanc
     public static EstateKnowledge Unread { get; } = new(EstatePrior.Unread, Discrepancy.Unread);
 
     /// <summary>From blocks fitted with less of it.</summary>
-    /// <param name="blocks">In order of their codes, each with its observations as they are weighed.</param>
+    /// <param name="blocks">In order of their codes, their observations weighed.</param>
     /// <param name="options">How many at once, and until when.</param>
-    public EstateKnowledge Learn(IReadOnlyList<(FittedBlock Fitted, IReadOnlyList<Observation> Weighed)> blocks, ParallelOptions options)
+    public EstateKnowledge Learn(IReadOnlyList<FittedBlock> blocks, ParallelOptions options)
     {
-        var read = blocks.Where(b => b.Fitted.WasRead).ToList();
+        var read = blocks.Where(b => b.WasRead).ToList();
         var every = ((read.Count - 1) / MostBlocks) + 1;
         var chosen = read.Where((_, i) => i % every == 0).ToList();
-        var (prior, spreads) = (Prior.Learn([.. blocks.Select(b => b.Fitted)]), DiscrepancyFit.Unread);
+        var (prior, spreads) = (Prior.Learn(blocks), DiscrepancyFit.Unread);
         var innovations = new Innovation?[chosen.Count];
         for (var round = 0; round < Rounds; round++)
         {
             prior = prior with { Mean = EstateMean.Learn(chosen, prior.With(spreads.Apart, spreads.Wandering), Prior.Mean, spreads.Discrepancy, options) };
-            Parallel.For(0, chosen.Count, options, i => innovations[i] = Innovation.Of(chosen[i].Fitted.Evidence, chosen[i].Weighed, prior));
+            Parallel.For(0, chosen.Count, options, i => innovations[i] = Innovation.Of(chosen[i], prior));
             spreads = DiscrepancyFit.Fit([.. innovations.OfType<Innovation>().Where(i => i.Observations.Count > 1)], options);
         }
 

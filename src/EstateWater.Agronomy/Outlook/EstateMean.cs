@@ -30,20 +30,20 @@ internal static class EstateMean
     internal readonly record struct Part(Matrix<double> Slopes, Vector<double> Surprise, Matrix<double> Covariance);
 
     /// <summary>Learns it from blocks as they were expected to be.</summary>
-    /// <param name="blocks">Those that were read, in any one order, each with its observations as they are weighed.</param>
+    /// <param name="blocks">Those that were read, in any one order, their observations weighed.</param>
     /// <param name="prior">How they differ; the search starts from its mean.</param>
     /// <param name="usual">Mean over all estates.</param>
     /// <param name="discrepancy">What no model follows.</param>
     /// <param name="options">How many blocks at once, and until when.</param>
     public static Vector<double> Learn(
-        IReadOnlyList<(FittedBlock Fitted, IReadOnlyList<Observation> Weighed)> blocks, EstatePrior prior, Vector<double> usual, Discrepancy discrepancy, ParallelOptions options)
+        IReadOnlyList<FittedBlock> blocks, EstatePrior prior, Vector<double> usual, Discrepancy discrepancy, ParallelOptions options)
     {
         var mean = prior.Mean;
         var parts = new Part[blocks.Count];
         for (var step = 0; step < Steps && blocks.Count > 0; step++)
         {
             var here = prior with { Mean = mean };
-            Parallel.For(0, blocks.Count, options, i => parts[i] = At(here, blocks[i].Fitted.Evidence, blocks[i].Weighed, discrepancy));
+            Parallel.For(0, blocks.Count, options, i => parts[i] = At(here, blocks[i], discrepancy));
             mean = Solve(parts, mean, usual, BetweenEstates).PointwiseMinimum(Farthest).PointwiseMaximum(-Farthest);
         }
 
@@ -69,20 +69,20 @@ internal static class EstateMean
         return usual + precision.Cholesky().Solve(pull);
     }
 
-    private static Part At(EstatePrior prior, BlockEvidence evidence, IReadOnlyList<Observation> observations, Discrepancy discrepancy)
+    private static Part At(EstatePrior prior, FittedBlock block, Discrepancy discrepancy)
     {
-        var unknowns = BlockFit.Draw(prior, new NormalNumbers(evidence.Code));
-        var predicted = BlockFit.Predict(evidence, unknowns, observations);
+        var unknowns = BlockFit.Draw(prior, new NormalNumbers(block.Evidence.Code));
+        var predicted = BlockFit.Predict(block.Evidence, unknowns, block.Observations);
 
         // With a last column of ones: what is expected at the mean, which a few hundred members miss by a little.
         var members = Matrix<double>.Build.Dense(BlockFit.Members, Unknowns.Count + 1, (m, p) =>
             p == Unknowns.Count ? 1 : unknowns[p][m] - (p < Unknowns.Shared ? prior.Mean[p] : 0));
         var said = Matrix<double>.Build.DenseOfColumnArrays(predicted);
         var slopes = members.TransposeThisAndMultiply(members).Cholesky().Solve(members.TransposeThisAndMultiply(said));
-        var surprise = Vector<double>.Build.Dense(predicted.Length, k => observations[k].Value) - slopes.Row(Unknowns.Count);
+        var surprise = Vector<double>.Build.Dense(predicted.Length, k => block.Observations[k].Value) - slopes.Row(Unknowns.Count);
         return new Part(
             slopes.SubMatrix(0, Unknowns.Shared, 0, predicted.Length),
             surprise,
-            EnsembleSmoother.Covariance(predicted) + discrepancy.Covariance(observations));
+            EnsembleSmoother.Covariance(predicted) + discrepancy.Covariance(block.Observations));
     }
 }

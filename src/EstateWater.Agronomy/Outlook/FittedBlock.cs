@@ -13,6 +13,9 @@ public sealed class FittedBlock
         Predicted = predicted;
     }
 
+    /// <summary>The same, its observations weighed otherwise.</summary>
+    internal FittedBlock With(IReadOnlyList<Observation> observations) => new(Evidence, Discrepancy, Unknowns, observations, Predicted);
+
     /// <summary>What it was fitted to.</summary>
     public BlockEvidence Evidence { get; }
 

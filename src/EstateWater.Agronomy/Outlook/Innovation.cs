@@ -11,25 +11,24 @@ internal sealed record Innovation(
     IReadOnlyList<Observation> Observations, Vector<double> Surprise, Matrix<double> Still, Matrix<double> Wandering)
 {
     /// <summary>Of a block that has reading sets this season; null where it has none.</summary>
-    /// <param name="evidence">Of the block.</param>
-    /// <param name="weighed">Its observations as <see cref="BlockFit.Weighed"/> gave them.</param>
+    /// <param name="block">Its observations weighed.</param>
     /// <param name="prior">Of the estate.</param>
-    public static Innovation? Of(BlockEvidence evidence, IReadOnlyList<Observation> weighed, EstatePrior prior)
+    public static Innovation? Of(FittedBlock block, EstatePrior prior)
     {
-        var observations = weighed.Where(o => o is { Kind: not ObservationKind.Soil, IsLastSeason: false }).ToList();
+        var observations = block.Observations.Where(o => o is { Kind: not ObservationKind.Soil, IsLastSeason: false }).ToList();
         if (observations.Count == 0)
         {
             return null;
         }
 
-        var unknowns = BlockFit.Draw(prior, new NormalNumbers(evidence.Code));
-        var wandering = BlockFit.Predict(evidence, unknowns, observations);
+        var unknowns = BlockFit.Draw(prior, new NormalNumbers(block.Evidence.Code));
+        var wandering = BlockFit.Predict(block.Evidence, unknowns, observations);
         for (var knot = Unknowns.Shared; knot < Unknowns.Count; knot++)
         {
             Array.Clear(unknowns[knot]);
         }
 
-        var still = BlockFit.Predict(evidence, unknowns, observations);
+        var still = BlockFit.Predict(block.Evidence, unknowns, observations);
         return new Innovation(
             observations,
             Vector<double>.Build.Dense(observations.Count, k => observations[k].Value - wandering[k].Average()),

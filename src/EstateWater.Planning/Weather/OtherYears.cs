@@ -51,7 +51,7 @@ internal sealed class OtherYears
     /// <param name="first">The day.</param>
     public double? SpreadC(DateOnly first)
     {
-        var off = Enumerable.Range(0, 14).Select(first.AddDays).SelectMany(day => Same(day).Select(d => d.TMaxC - Normal(day)!.Value.TMaxC)).ToList();
+        var off = Enumerable.Range(0, 14).Select(first.AddDays).SelectMany(day => Normal(day) is var (byDayC, _) ? Same(day).Select(d => d.TMaxC - byDayC) : []).ToList();
         return off.Count > 0 ? Math.Sqrt(off.Average(e => e * e)) : null;
     }
 

@@ -24,8 +24,7 @@ internal static class WidenedForecast
     public static List<DailyWeather[]> Versions(IssuedForecast forecast, ForecastError errors, DateOnly today, string station, int versions)
     {
         var days = forecast.Days.Where(d => d.Date >= today).OrderBy(d => d.Date).ToArray();
-        var z = Courses(station, versions, ForecastError.LongestLead, errors.Persistence);
-        return [.. z.Select(course => days.Select(d => Warmer(d, errors, course, forecast.LeadDays(d.Date))).ToArray())];
+        return [.. Courses(station, versions, errors.Persistence).Select(course => days.Select(d => Warmer(d, errors, course, forecast.LeadDays(d.Date))).ToArray())];
     }
 
     private static DailyWeather Warmer(DailyWeather day, ForecastError errors, double[] course, int leadDays)
@@ -34,15 +33,15 @@ internal static class WidenedForecast
         return ForecastError.Warmer(day, warmer, NightShare * warmer);
     }
 
-    private static double[][] Courses(string station, int versions, int longestLead, double persistence)
+    private static double[][] Courses(string station, int versions, double persistence)
     {
         var draw = new NormalNumbers($"forecast errors of {station}");
         var courses = new double[versions][];
         for (var v = 0; v < versions; v += 2)
         {
-            var course = new double[longestLead + 1];
+            var course = new double[ForecastError.LongestLead + 1];
             course[0] = draw.Next();
-            for (var lead = 1; lead <= longestLead; lead++)
+            for (var lead = 1; lead <= ForecastError.LongestLead; lead++)
             {
                 course[lead] = (persistence * course[lead - 1]) + (Math.Sqrt(1 - (persistence * persistence)) * draw.Next());
             }
@@ -51,7 +50,7 @@ internal static class WidenedForecast
             courses[v + 1] = [.. course.Select(z => -z)];
         }
 
-        for (var lead = 0; lead <= longestLead; lead++)
+        for (var lead = 0; lead <= ForecastError.LongestLead; lead++)
         {
             var ranked = courses.OrderBy(c => c[lead]).ToArray();
             for (var rank = 0; rank < versions; rank++)

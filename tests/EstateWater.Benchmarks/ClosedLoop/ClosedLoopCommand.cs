@@ -1,4 +1,5 @@
 using System.Globalization;
+using EstateWater.Simulation.Estate;
 
 namespace EstateWater.Benchmarks.ClosedLoop;
 
@@ -16,26 +17,25 @@ internal static class ClosedLoopCommand
         var outlooks = new Dictionary<(string Name, int Lead), OutlookScore>();
         foreach (var seed in SeedsOf(seeds))
         {
-            var planner = new PlannerDecider();
+            var planner = new PlannerDecider(isHeldBesidePlain: true);
             foreach (var decider in new IDecider[] { new CalendarRule(), new ThresholdRule(), new PerfectKnowledge(), planner }.Where(d => only is null || d.Name == only))
             {
                 var season = SeasonRun.Live(SeasonRun.Estate(seed, forecastError, isReadBefore), decider, isReadBefore);
                 var score = SeasonScore.Of(season);
                 totals[decider.Name] = totals.TryGetValue(decider.Name, out var sum) ? sum + score : score;
                 Console.WriteLine($"seed {seed} {Line(decider.Name, score)}");
-                if (rowsFile is not null && decider == planner)
+                if (decider != planner)
+                {
+                    continue;
+                }
+
+                if (rowsFile is not null)
                 {
                     File.AppendAllLines(rowsFile, OutlookScore.Rows(seed, planner.Expectations, season.Estate));
                 }
 
-                foreach (var (name, expectations) in decider == planner ? [("planner", planner.Expectations), ("one bucket", planner.Plain)] : Array.Empty<(string, IReadOnlyList<Expectation>)>())
-                {
-                    foreach (var lead in PlannerDecider.Leads)
-                    {
-                        var one = OutlookScore.Of(lead, expectations, season.Estate);
-                        outlooks[(name, lead)] = outlooks.TryGetValue((name, lead), out var before) ? before + one : one;
-                    }
-                }
+                Add(outlooks, "planner", planner.Expectations, season.Estate);
+                Add(outlooks, "one bucket", planner.Plain, season.Estate);
             }
         }
 
@@ -51,6 +51,15 @@ internal static class ClosedLoopCommand
         }
 
         return 0;
+    }
+
+    private static void Add(Dictionary<(string Name, int Lead), OutlookScore> outlooks, string name, IReadOnlyList<Expectation> expectations, SimulatedEstate estate)
+    {
+        foreach (var lead in PlannerDecider.Leads)
+        {
+            var one = OutlookScore.Of(lead, expectations, estate);
+            outlooks[(name, lead)] = outlooks.TryGetValue((name, lead), out var before) ? before + one : one;
+        }
     }
 
     /// <summary>"101-108" or "101".</summary>

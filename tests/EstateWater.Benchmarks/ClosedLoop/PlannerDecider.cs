@@ -11,7 +11,8 @@ namespace EstateWater.Benchmarks.ClosedLoop;
 internal sealed record Expectation(string Block, DateOnly Date, int LeadDays, TensionBand Band, double? LastReadBar);
 
 /// <summary>The program itself: reads the folder as of Tuesday morning and plans; its sets of the coming week are run as they are.</summary>
-internal sealed class PlannerDecider : IDecider
+/// <param name="isHeldBesidePlain">Whether the plain reference looks ahead on the same mornings.</param>
+internal sealed class PlannerDecider(bool isHeldBesidePlain = false) : IDecider
 {
     public static readonly int[] Leads = [0, 1, 3, 7];
     private readonly List<Expectation> _expectations = [];
@@ -29,7 +30,11 @@ internal sealed class PlannerDecider : IDecider
         var asOf = estate.Spec.Site.At(estate.Today, 6);
         var request = PlanRequests.From(Known(estate, crew, asOf), asOf);
         var plan = Planner.Plan(request);
-        _plain.AddRange(PlainOutlook.Of(request, Openings(plan.Sets), Leads));
+        if (isHeldBesidePlain)
+        {
+            _plain.AddRange(PlainOutlook.Of(request, Openings(plan.Sets), Leads));
+        }
+
         foreach (var block in plan.Blocks)
         {
             _expectations.AddRange(Leads.Select(lead => new Expectation(

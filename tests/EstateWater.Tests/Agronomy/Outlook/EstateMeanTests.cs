@@ -51,7 +51,7 @@ public sealed class EstateMeanTests
         double Offset(double aboveMpa, int blocks)
         {
             var fitted = Enumerable.Range(1, blocks).Select(i => BlockFit.Fit(Block(i, aboveMpa), EstateKnowledge.Unread)).ToList();
-            return EstateMean.Learn([.. fitted.Select(f => (f, f.Observations))], EstatePrior.Unread, EstatePrior.Unread.Mean, Discrepancy.Unread, options)[Unknowns.Offset];
+            return EstateMean.Learn(fitted, EstatePrior.Unread, EstatePrior.Unread.Mean, Discrepancy.Unread, options)[Unknowns.Offset];
         }
 
         double Moved(int blocks) => Offset(0.2, blocks) - Offset(0, blocks);

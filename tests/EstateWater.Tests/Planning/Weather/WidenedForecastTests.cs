@@ -25,7 +25,7 @@ public sealed class WidenedForecastTests
     }
 
     // An autoregressive course of the first order: two days k apart correlate by r to the power of k (Box and Jenkins 1970,
-    // from memory). Tolerance: three standard errors of 400 versions.
+    // from memory). Tolerance: two standard errors of 200 courses, each with its mirror image.
     [Theory]
     [InlineData(true)]
     [InlineData(false)]

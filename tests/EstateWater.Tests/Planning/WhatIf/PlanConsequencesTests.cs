@@ -29,7 +29,7 @@ public sealed class PlanConsequencesTests(TwoSourceEstate estate) : IClassFixtur
         Assert.True(mine.After.Chance > mine.Before.Chance, $"{mine}");
         Assert.True(mine.After.UnmetHours > mine.Before.UnmetHours, $"{mine}");
         Assert.Equal(after.Sets.Sum(s => s.Hours) - estate.First.Sets.Sum(s => s.Hours), consequences.HoursMore, 9);
-        Assert.Equal(after.Sets.Sum(s => s.VolumeM3) - estate.First.Sets.Sum(s => s.VolumeM3), consequences.M3More, tolerance: 1);
+        Assert.Equal(after.Sets.Sum(s => s.VolumeM3) - estate.First.Sets.Sum(s => s.VolumeM3), consequences.M3More, tolerance: 0.5);
     }
 
     [Fact]
